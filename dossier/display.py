@@ -1,0 +1,182 @@
+"""How values are printed: in the reader's units first, the other system in brackets, rounded by the habit of the field.
+
+Values are stored and compared unrounded. An uncertainty is printed with two digits and its value to match. A value that is
+printed beside a limit gets more digits until the print stands on the same side of the limit as the value does.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
+from math import floor, log10
+
+from dossier import units
+from dossier.figures import Figure
+from dossier.quantities import COVERAGE_FACTOR, Quantity
+
+MOST_DECIMALS = 9
+"""Where the search for a print on the right side of a limit ends: far below anything that is measured here."""
+
+
+@dataclass(frozen=True)
+class Style:
+    """The unit and the decimals of one use of a kind, in each system."""
+
+    kind: str
+    si: str
+    si_decimals: int
+    us: str
+    us_decimals: int
+
+
+@dataclass(frozen=True)
+class Preference:
+    """What the type's file says of presentation."""
+
+    us_first: bool = False
+    airspeed: str = "kt"
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A printed value. ``other`` is empty where both systems use the same unit."""
+
+    first: str
+    other: str = ""
+    uncertainty: str = ""
+    """Such as ``± 0.42 kg (k = 2)``; empty where there is none."""
+
+    def __str__(self) -> str:
+        """Both systems, the other in brackets."""
+        return f"{self.first} ({self.other})" if self.other else self.first
+
+
+STYLES: dict[str, Style] = {
+    "mass": Style("mass", "kg", 1, "lb", 1),
+    "length": Style("length", "m", 2, "ft", 2),
+    "arm": Style("length", "mm", 0, "in", 1),
+    "height": Style("length", "m", 0, "ft", 0),
+    "area": Style("area", "m²", 2, "ft²", 1),
+    "volume": Style("volume", "L", 1, "US gal", 1),
+    "pack_volume": Style("volume", "L", 1, "in³", 0),
+    "time": Style("time", "min", 0, "min", 0),
+    "seconds": Style("time", "s", 0, "s", 0),
+    "speed": Style("speed", "km/h", 1, "kt", 1),
+    "vertical_speed": Style("speed", "m/s", 2, "ft/min", 0),
+    "acceleration": Style("acceleration", "m/s²", 4, "m/s²", 4),
+    "power": Style("power", "kW", 2, "kW", 2),
+    "energy": Style("energy", "kWh", 2, "kWh", 2),
+    "cell_energy": Style("energy", "Wh", 2, "Wh", 2),
+    "charge": Style("charge", "Ah", 2, "Ah", 2),
+    "voltage": Style("voltage", "V", 2, "V", 2),
+    "current": Style("current", "A", 0, "A", 0),
+    "resistance": Style("resistance", "mΩ", 1, "mΩ", 1),
+    "temperature": Style("temperature", "°C", 0, "°F", 0),
+    "angle": Style("angle", "deg", 1, "deg", 1),
+    "ratio": Style("ratio", "%", 1, "%", 1),
+    "torque": Style("torque", "N m", 1, "lbf in", 0),
+    "force": Style("force", "N", 0, "lbf", 0),
+    "pressure": Style("pressure", "bar", 2, "psi", 0),
+    "mass_moment": Style("mass_moment", "kg m", 2, "lb in", 0),
+    "surface_loading": Style("surface_loading", "kg/m²", 1, "lb/ft²", 2),
+    "density": Style("density", "kg/m³", 3, "kg/m³", 3),
+    "specific_energy": Style("specific_energy", "Wh/kg", 0, "Wh/kg", 0),
+    "energy_density": Style("energy_density", "Wh/L", 0, "Wh/L", 0),
+    "rotation": Style("rotation", "rpm", 0, "rpm", 0),
+    "number": Style("number", "", 3, "", 3),
+    "rate": Style("number", "", 2, "", 2),
+    "count": Style("number", "", 0, "", 0),
+}
+"""Style -> units. Every kind is a style of its own name."""
+
+
+def show(value: float, style: str, preference: Preference, extra_decimals: int = 0) -> Shown:
+    """Print an SI value in both systems, without uncertainty."""
+    first, second = _in_order(style, preference)
+    kind = STYLES[style].kind
+    texts = [_in_unit(value, kind, unit, decimals + extra_decimals) for unit, decimals in (first, second)]
+    return Shown(texts[0], texts[1] if first[0] != second[0] else "")
+
+
+def show_figure(figure: Figure, preference: Preference) -> Shown:
+    """Print a figure with its expanded uncertainty."""
+    return show_uncertain(figure.value, figure.standard_uncertainty, figure.style or figure.kind, preference)
+
+
+def show_uncertain(value: float, standard_uncertainty: float, style: str, preference: Preference) -> Shown:
+    """Print an SI value with its expanded uncertainty, k = 2; value and uncertainty end at the same decimal."""
+    if not standard_uncertainty:
+        return show(value, style, preference)
+    kind = STYLES[style].kind
+    first, second = _in_order(style, preference)
+    texts, spreads = [], []
+    for unit, _ in (first, second):
+        factor = units.scale(kind, unit)[0]
+        expanded = COVERAGE_FACTOR * standard_uncertainty / factor
+        decimals = decimals_for(expanded)
+        texts.append(_in_unit(value, kind, unit, decimals))
+        spreads.append(f"± {rounded(expanded, decimals)}{_behind(unit)} (k = 2)")
+    return Shown(texts[0], texts[1] if first[0] != second[0] else "", spreads[0])
+
+
+def show_quantity(quantity: Quantity, style: str, preference: Preference) -> Shown:
+    """Print a quantity of the record in the reader's units."""
+    return show_uncertain(quantity.value, quantity.standard_uncertainty, style, preference)
+
+
+def show_beside(value: float, limit: float, unit: str, decimals: int) -> tuple[str, str]:
+    """Print a value and its limit, both already in the same unit, so that the prints compare as the values do.
+
+    Returns:
+        the value and the limit, each with the unit.
+    """
+    for more in range(decimals, MOST_DECIMALS + 1):
+        shown, bound = rounded(value, more), rounded(limit, more)
+        if _order(_number(shown), _number(bound)) == _order(Decimal(repr(value)), Decimal(repr(limit))):
+            return f"{shown}{_behind(unit)}", f"{_plain(limit)}{_behind(unit)}"
+    return f"{value!r}{_behind(unit)}", f"{_plain(limit)}{_behind(unit)}"
+
+
+def rounded(value: float, decimals: int) -> str:
+    """Round half away from zero to a number of decimals; a negative number rounds to tens, hundreds ..."""
+    step = Decimal(1).scaleb(-decimals)
+    number = Decimal(repr(value)).quantize(step, ROUND_HALF_UP) if decimals >= 0 else (
+        (Decimal(repr(value)) / step).quantize(Decimal(1), ROUND_HALF_UP) * step)
+    text = f"{number:f}"
+    return text.removeprefix("-") if not number else text.replace("-", "\u2212")
+
+
+def decimals_for(expanded: float) -> int:
+    """Return the decimals that show an uncertainty with two digits (JCGM 100:2008, 7.2.6)."""
+    return min(MOST_DECIMALS, 1 - floor(log10(abs(float(f"{expanded:.1e}")))))
+
+
+def _in_order(style: str, preference: Preference) -> tuple[tuple[str, int], tuple[str, int]]:
+    chosen = STYLES[style]
+    si, us = (chosen.si, chosen.si_decimals), (chosen.us, chosen.us_decimals)
+    if style == "speed":
+        indicator = (preference.airspeed, 1)
+        return indicator, si if preference.airspeed != "km/h" else us
+    return (us, si) if preference.us_first else (si, us)
+
+
+def _in_unit(value: float, kind: str, unit: str, decimals: int) -> str:
+    factor, offset = units.scale(kind, unit)
+    return f"{rounded((value - offset) / factor, decimals)}{_behind(unit)}"
+
+
+def _behind(unit: str) -> str:
+    """A unit with the space that does not break; none behind a bare number."""
+    return f"\u00a0{unit}" if unit else ""
+
+
+def _plain(value: float) -> str:
+    return f"{value:.10g}".replace("-", "\u2212")
+
+
+def _number(text: str) -> Decimal:
+    return Decimal(text.replace("\u2212", "-"))
+
+
+def _order(value: Decimal, limit: Decimal) -> int:
+    return (value > limit) - (value < limit)

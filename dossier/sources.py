@@ -1,0 +1,117 @@
+"""Every source that the tool relies on: one home, cited by key."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Source:
+    """A published work."""
+
+    key: str
+    title: str
+    publisher: str
+    edition: str
+    basis: str
+    """``read``: seen in a copy; ``read (secondary)``: a third party reports it; ``memory``: to be verified;
+    ``own``: derived in this project; ``common practice``: a habit of the trade without a source."""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Citation:
+    """A place in a source."""
+
+    source: Source
+    locator: str = ""
+
+    def __str__(self) -> str:
+        """Write out the work, the place in it, and the basis unless it was read."""
+        parts = [self.source.title, self.source.publisher, self.source.edition, self.locator]
+        text = ", ".join(part for part in parts if part)
+        return text if self.source.basis == "read" else f"{text} ({self.source.basis})"
+
+
+def cite(text: str) -> Citation:
+    """Make a citation from ``"key"`` or ``"key, place in it"``.
+
+    Raises:
+        KeyError: there is no such source.
+    """
+    key, _, locator = text.partition(",")
+    return Citation(SOURCES[key.strip()], locator.strip())
+
+
+def _table(*sources: Source) -> dict[str, Source]:
+    return {source.key: source for source in sources}
+
+
+_FAA = "Federal Aviation Administration"
+
+SOURCES: dict[str, Source] = _table(
+    Source("faa-h-8083-30b",
+           "Aviation Maintenance Technician Handbook: General (FAA-H-8083-30B), chapter 6",
+           _FAA, "2023", "read"),
+    Source("faa-h-8083-25c",
+           "Pilot's Handbook of Aeronautical Knowledge (FAA-H-8083-25C), chapter 10", _FAA, "2023", "read"),
+    Source("faa-h-8083-1b", "Aircraft Weight and Balance Handbook (FAA-H-8083-1B)", _FAA, "2016", "read",
+           "single pages read"),
+    Source("ac-43-13-1b",
+           "AC 43.13-1B, Acceptable Methods, Techniques, and Practices", _FAA, "change 1, 2001", "read"),
+    Source("jcgm-100",
+           "JCGM 100:2008, Guide to the expression of uncertainty in measurement",
+           "BIPM/JCGM", "2008", "memory",
+           "the worked example H.1 agrees with four public transcriptions; the guide itself was not opened"),
+    Source("jcgm-106",
+           "JCGM 106:2012, The role of measurement uncertainty in conformity assessment",
+           "BIPM/JCGM", "2012", "memory"),
+    Source("ilac-g8",
+           "ILAC-G8:09/2019, Guidelines on decision rules and statements of conformity",
+           "ILAC", "2019", "read",
+           "pages 8, 9 and 15 read"),
+    Source("iso-iec-17050-1",
+           "ISO/IEC 17050-1:2004, Supplier's declaration of conformity",
+           "ISO/IEC", "2004", "read (secondary)",
+           "items 1 to 5 read second-hand, the rest recalled"),
+    Source("ohm",
+           "Arithmetic of series and parallel connection (Ohm's and Kirchhoff's laws)",
+           "", "", "common practice"),
+    Source("definition", "Definition of the quantity", "", "", "own"),
+    Source("derived", "Derived in this project", "", "", "own"),
+    Source("practice", "Habit of the trade", "", "", "common practice"),
+    Source("cgpm-3",
+           "Standard value of the acceleration of gravity, 3rd General Conference on Weights and Measures",
+           "BIPM", "1901", "memory",
+           "9.80665 m/s², the value in scipy.constants"),
+    # battery
+    Source("chen-2020",
+           "Development of experimental techniques for parameterization of multi-scale lithium-ion battery models, "
+           "parameter set in PyBaMM",
+           "Journal of the Electrochemical Society 167, 080534", "2020", "read (secondary)",
+           "rest voltages and constant-power runs were computed with PyBaMM 26.10.1.1; the library calls its set an example"),
+    Source("mohtat-2020",
+           "Mohtat and others, parameter set in PyBaMM", "doi 10.1149/1945-7111/aba5d1", "2020", "read (secondary)",
+           "rest voltages and constant-power runs were computed with PyBaMM 26.10.1.1"),
+    Source("pybamm",
+           "Runs of the full electrochemical model (DFN) of five published parameter sets", "PyBaMM 26.10.1.1", "2026",
+           "read (secondary)", "simulated, not measured; the runs are stored in tests/references/battery.yaml"),
+    Source("equivalent-circuit",
+           "Equivalent circuit of a cell: rest voltage, resistance, one resistor beside a capacitor", "", "",
+           "common practice", "textbook circuit; share and time constant of the slow part are fitted to simulated runs"),
+    Source("schmalstieg-2014",
+           "Schmalstieg, Kaebitz, Ecker, Sauer: A holistic aging model for Li(NiMnCo)O2 based 18650 lithium-ion batteries",
+           "Journal of Power Sources 257, 325-334", "2014", "read (secondary)",
+           "constants and range read in the open library BLAST-Lite (NREL), class for the 2.15 Ah NMC111 cell"),
+    Source("blast-lite",
+           "BLAST-Lite, open library of battery life models", "National Renewable Energy Laboratory", "2025",
+           "read (secondary)", "four NMC models run side by side"),
+    Source("batterydf",
+           "Battery Data Format, labels of columns (package batterydf 0.1.0)", "Battery Data Alliance, LF Energy", "2026",
+           "read"),
+    Source("heat-balance",
+           "Balance of heat of a lumped mass, and of a stream of air", "", "", "memory",
+           "textbook; specific heat of air 1005 J/(kg K)"),
+    Source("sfsu-220",
+           "Physics 220, class exercise of 23 October", "San Francisco State University", "undated", "read"),
+)
