@@ -1,0 +1,1 @@
+"""Frozen typed records: what the builder's files mean."""

@@ -1,0 +1,256 @@
+"""``aircraft.yaml``: the type. What was designed, by whom, within which limits."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from dossier.model.base import Part
+from dossier.model.scalars import (
+    AnyQuantity,
+    Area,
+    Count,
+    Flag,
+    Key,
+    Length,
+    Mass,
+    Name,
+    OneOf,
+    Power,
+    Ratio,
+    Speed,
+    Text,
+)
+
+
+class Identification(Part):
+    """What the type is called."""
+
+    name: Text
+    """The name of the type, as it stands on the cover."""
+    designation: Text
+    """The short code that stands before a serial number."""
+    description: Text
+    """One sentence: what kind of aircraft this is."""
+    layout: Annotated[str, OneOf("three-axis", "weight-shift", "two-axis")]
+    """How it is controlled."""
+    design_revision: Text
+    """The state of the drawings that this file describes."""
+    invented: Flag = False
+    """True for a demonstration: every page says so."""
+
+
+class Builder(Part):
+    """Who vouches for the aircraft."""
+
+    name: Text
+    address: list[Text]
+    contact: Text
+    responsible_person: Text
+    """The name that stands under the declaration."""
+    function: Text
+    """What that person is in the firm."""
+
+
+class Presentation(Part):
+    """How pages show values."""
+
+    units: Annotated[str, OneOf("si-first", "us-first")]
+    """Which system comes first; the other follows in brackets."""
+    airspeed: Annotated[str, OneOf("kt", "km/h", "mph")]
+    """The unit that the airspeed indicator shows."""
+    paper: Annotated[str, OneOf("a4", "letter")]
+    """The sheet for print."""
+
+
+class Datum(Part):
+    """From where arms are measured. Behind it they are positive."""
+
+    description: Text
+    """Such as: leading edge of the wing at the root rib."""
+    levelling: Text
+    """How the aircraft is brought to the attitude in which arms are measured."""
+
+
+class Geometry(Part):
+    """The airframe's measures."""
+
+    wing_span: Length
+    wing_area: Area
+    length: Length
+    height: Length
+    mean_aerodynamic_chord: Length | None = None
+    leading_edge_of_chord: Length | None = None
+    """The arm of the leading edge of the mean aerodynamic chord."""
+
+
+class Limit(Part):
+    """One limit. Placards, marks, cautions and tables are made from it and from nowhere else."""
+
+    name: Text
+    value: AnyQuantity
+    reason: Text
+    """Where the limit comes from: calculation, test, maker's sheet, rule."""
+    basis: Text | None = None
+    """For a speed: CAS or IAS; for a mass: what is in it."""
+
+
+class Mark(Part):
+    """A mark on an instrument: at one limit, or from one to another."""
+
+    mark: Annotated[str, OneOf("red line", "yellow arc", "green arc", "white arc", "blue line", "yellow triangle", "red arc")]
+    at: Name | None = None
+    start: Name | None = None
+    end: Name | None = None
+    meaning: Text
+
+
+class Instrument(Part):
+    """An instrument on the panel and its marks."""
+
+    name: Text
+    marks: list[Mark]
+
+
+class Placard(Part):
+    """A placard. ``{name_of_a_limit}`` in its text stands for the value of that limit."""
+
+    where: Text
+    text: Text
+
+
+class Station(Part):
+    """A place that can be loaded."""
+
+    name: Text
+    arm: Length
+    minimum: Mass
+    """The least that it holds in flight; for the seat the lightest pilot considered."""
+    maximum: Mass
+
+
+class Ballast(Part):
+    """Removable ballast."""
+
+    arm: Length
+    piece: Mass
+    """The mass of one piece."""
+    pieces: Count
+    """How many may be fitted."""
+
+
+class EnvelopePoint(Part):
+    """The limits of the centre of gravity at one mass; straight lines join the points."""
+
+    mass: Mass
+    forward: Length
+    aft: Length
+
+
+class Loading(Part):
+    """How the aircraft may be loaded. Without ``envelope`` only the mass is judged (weight-shift)."""
+
+    seat: Station
+    baggage: Station | None = None
+    ballast: Ballast | None = None
+    envelope: list[EnvelopePoint] = []
+    maximum_take_off_mass: Name
+    """The limit, by name, that the loaded mass must keep."""
+
+
+class Item(Part):
+    """A component or a piece of equipment in the design's list of masses."""
+
+    name: Text
+    group: Annotated[str, OneOf("structure", "controls", "undercarriage", "propulsion", "electrical", "instruments", "furnishing", "safety")]
+    mass: Mass
+    arm: Length
+    optional: Flag = False
+    """True if a serial may be built without it."""
+    allowance: Annotated[str, OneOf("parachute", "float", "hull", "outrigger")] | None = None
+    """What a rule may leave out of the empty weight."""
+
+
+class Efficiency(Part):
+    """The chain from pack to thrust."""
+
+    battery: Ratio
+    controller: Ratio
+    motor: Ratio
+    propeller: Ratio
+    reason: Text
+    """Where the values come from."""
+
+
+class Propulsion(Part):
+    """Motor, controller and propeller."""
+
+    motor: Text
+    controller: Text
+    propeller: Text
+    maximum_power: Power
+    """Electrical power from the pack at full throttle."""
+    efficiency: Efficiency
+
+
+class GlidePerformance(Part):
+    """Measured or calculated performance without power."""
+
+    minimum_sink: Speed
+    at_mass: Mass
+    at_speed: Speed
+    best_glide_ratio: Ratio | None = None
+    reason: Text
+
+
+class Phase(Part):
+    """One part of the flight that the energy table is made for."""
+
+    name: Text
+    kind: Annotated[str, OneOf("ground", "take-off", "climb", "cruise", "soaring", "go-around", "reserve")]
+    power: Power | None = None
+    """Power from the pack. Left out for a cruise: level flight at the sink of ``glide`` and the chain of efficiencies."""
+    duration: AnyQuantity | None = None
+    """Left out for a climb (computed from the height) and for the one cruise that uses up the pack."""
+    height: Length | None = None
+    """The height gained, for a climb or a go-around."""
+
+
+class Control(Part):
+    """A control that the pilot works."""
+
+    name: Text
+    where: Text
+    does: Text
+    detents: list[Text] = []
+    marking: Text
+
+
+class System(Part):
+    """A system and what its user must know of it."""
+
+    name: Text
+    description: Text
+    cautions: list[Name] = []
+    """Hazards, by name, that stand before the description."""
+
+
+class Aircraft(Part):
+    """The type file."""
+
+    identification: Identification
+    builder: Builder
+    presentation: Presentation
+    datum: Datum
+    geometry: Geometry
+    limits: dict[Key, Limit]
+    instruments: list[Instrument] = []
+    placards: list[Placard] = []
+    loading: Loading
+    items: dict[Key, Item]
+    """The list of components and equipment with mass and arm, from which the empty mass as designed is computed."""
+    propulsion: Propulsion
+    glide: GlidePerformance
+    profile: list[Phase]
+    """The flight of the energy table, in order."""
+    controls: list[Control]
+    systems: list[System]

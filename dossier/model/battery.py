@@ -1,0 +1,108 @@
+"""``battery.yaml``: cells, the packs that the type may fly with, the bay that takes them, the charger."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from dossier.model.base import Part
+from dossier.model.scalars import (
+    Charge,
+    Count,
+    Current,
+    Duration,
+    Key,
+    Length,
+    Mass,
+    Name,
+    OneOf,
+    Power,
+    Ratio,
+    Text,
+    Voltage,
+)
+
+
+class OpenCircuitPoint(Part):
+    """Rest voltage of the cell at a state of charge."""
+
+    state_of_charge: Ratio
+    voltage: Voltage
+
+
+class Cell(Part):
+    """A cell, as its maker or the builder's own measurement describes it."""
+
+    name: Text
+    chemistry: Annotated[str, OneOf("lithium-nmc", "lithium-nca", "lithium-iron-phosphate")]
+    shape: Annotated[str, OneOf("cylindrical", "pouch", "prismatic")]
+    mass: Mass
+    diameter: Length | None = None
+    length: Length
+    width: Length | None = None
+    thickness: Length | None = None
+    nominal_capacity: Charge
+    nominal_voltage: Voltage
+    full_voltage: Voltage
+    empty_voltage: Voltage
+    maximum_discharge_current: Current
+    maximum_charge_current: Current
+    open_circuit_voltage: list[OpenCircuitPoint]
+    """At rest, from empty to full."""
+    source: Text
+    """The maker's sheet, or the measurement."""
+
+
+class Size(Part):
+    """Outer dimensions along, across and up."""
+
+    length: Length
+    width: Length
+    height: Length
+
+
+class Option(Part):
+    """A battery that the type may fly with."""
+
+    name: Text
+    cell: Name
+    series: Count
+    """Groups in series."""
+    parallel: Count
+    """Cells side by side in a group."""
+    mass: Mass
+    """Of the whole battery with case, wiring and electronics."""
+    arm: Length
+    size: Size
+    reserve: Ratio
+    """The part of the usable energy that is kept for the landing."""
+    full_cell_voltage: Voltage
+    """Where charging stops, at rest."""
+    empty_cell_voltage: Voltage
+    """Where flying stops, at rest."""
+
+
+class Bay(Part):
+    """The place in the airframe that takes the battery."""
+
+    size: Size
+    clearance: Length
+    """The gap that must stay free on every side."""
+
+
+class Charger(Part):
+    """The charger supplied or named."""
+
+    name: Text
+    power: Power
+    efficiency: Ratio
+    taper: Duration
+    """The time at the end in which the current falls."""
+
+
+class Battery(Part):
+    """The battery file."""
+
+    cells: dict[Key, Cell]
+    options: dict[Key, Option]
+    bay: Bay
+    charger: Charger

@@ -1,0 +1,128 @@
+"""``hazards.yaml`` and ``procedures/*.yaml``: what can hurt, and what is done in which order."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from dossier.model.base import Part
+from dossier.model.scalars import Count, Duration, Flag, Key, Name, Names, OneOf, Ratio, Text, Torque
+
+VERBS = (
+    "fetch", "place", "remove", "stow", "hold", "let_go",
+    "engage", "lock", "torque", "safety", "release", "unlock", "open", "disturb",
+    "look", "pull_test", "inspect", "positive_check", "sense", "check",
+    "count", "cover", "uncover", "set", "isolate", "energise", "see_isolated", "clear_propeller", "pause", "resume",
+)  # fmt: skip
+"""What an act may be: parts, connections, checks, the rest. DEVELOPERS.md says what each one does."""
+
+
+class Hazard(Part):
+    """What can hurt, what follows, how to avoid it. ``{name_of_a_limit}`` stands for the value of that limit."""
+
+    word: Annotated[str, OneOf("danger", "warning", "caution", "notice")]
+    """Danger: death or serious injury will follow. Warning: could follow. Caution: minor or moderate injury could follow. Notice: damage, no injury."""
+    hazard: Text
+    consequence: Text
+    avoidance: Text
+    source: Text | None = None
+    """Where the advice comes from, if from outside."""
+    topic: Annotated[str, OneOf("battery", "propeller", "rigging", "controls", "flight", "ground", "charging", "fire", "weather")]
+
+
+class Hazards(Part):
+    """The hazards file."""
+
+    hazards: dict[Key, Hazard]
+
+
+class Tightening(Part):
+    """A torque, for which fastener, and after which source."""
+
+    value: Torque
+    fastener: Text
+    source: Text
+
+
+class Act(Part):
+    """What a step does to an object of rigging.yaml, so that the list can be verified."""
+
+    act: Annotated[str, OneOf(*VERBS)]
+    what: Names = []
+    """One name of rigging.yaml, or a list of names."""
+    by: list[Name] = []
+    """Roles; left out, those whom the step's ``by`` names, else the first role (in a second check: whoever did not do the step)."""
+    to: Name | None = None
+    """For ``set``: the new position."""
+    number: Count | None = None
+    """For ``count``: how many pieces the text says there are."""
+    how: Annotated[str, OneOf("carry", "roll", "slide")] = "carry"
+    """For moving a part: what rolls or slides is not lifted."""
+    share: Ratio | None = None
+    """For moving a part: the share of its mass that is off the ground at a time, such as 50 % for one end."""
+
+
+class ProcedureStep(Part):
+    """One step: one action. ``{name_of_a_limit}`` in its texts stands for the value of that limit."""
+
+    do: Text
+    """What is done, as a command."""
+    expect: Text
+    """The state or value that then is seen, not "checked"."""
+    hazards: list[Name] = []
+    """Hazards that begin here; their boxes stand before the step."""
+    by: Text | None = None
+    """Who does it, where that matters: pilot, helper at the wing tip."""
+    second_check: Text | None = None
+    """What another person looks at or moves, before the next step."""
+    critical: Flag = False
+    """True if a fault here can cost the aircraft."""
+    if_not: Text | None = None
+    """What to do if the expected state is not there."""
+    torque: Tightening | None = None
+    tool: Text | None = None
+    option: Name | None = None
+    """An optional item of the type's list: the step is for serials that have it."""
+    acts: list[Act] = []
+    """What the step does, for the verifier. One act a step is the rule."""
+    second_acts: list[Act] = []
+    """What the second check does, for the verifier."""
+    together: Text | None = None
+    """Why two actions cannot be parted, where a step has two."""
+
+
+class Section(Part):
+    """A group of steps: a place on the walk round, a stage of the work."""
+
+    title: Text
+    note: Text | None = None
+    steps: list[ProcedureStep]
+    stop: Flag = False
+    """True if the crew may stop after this section, and take apart or go on from there."""
+
+
+class Procedure(Part):
+    """A procedure file."""
+
+    title: Text
+    kind: Annotated[
+        str,
+        OneOf("rigging", "de-rigging", "preflight", "charging", "storage", "emergency", "transport", "inspection", "after-flight"),
+    ]
+    purpose: Text
+    people: Count
+    """How many are needed."""
+    duration: Duration | None = None
+    tools: list[Text] = []
+    loose_items: list[Text] = []
+    """Pins, clips, covers: counted at the start and at the end."""
+    hazards: list[Name] = []
+    """Hazards of the whole procedure; their boxes stand at its head."""
+    order: Count = 50
+    """Where it stands among procedures of the same kind."""
+    starts_from: Name | None = None
+    """A state of rigging.yaml. With ``ends_in``, the procedure is verified."""
+    ends_in: Name | None = None
+    """A state of rigging.yaml."""
+    sections: list[Section]
+    closing: Text
+    """The line that says the procedure is complete."""

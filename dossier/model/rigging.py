@@ -1,0 +1,230 @@
+"""``rigging.yaml``: what is joined to what, what lies loose, who works, what is live. Procedures are verified against it."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from dossier.model.base import Part
+from dossier.model.scalars import Count, Flag, Key, Mass, Name, OneOf, Text, Torque
+
+CONNECTION_KINDS = (
+    "structural pin", "bolt and nut", "manual control", "self-connecting control", "power plug", "signal or pitot", "strap or hook",
+)  # fmt: skip
+
+
+class Condition(Part):
+    """What must be so before something is done."""
+
+    joined: list[Name] = []
+    """Connections that are engaged, and locked if they have a lock."""
+    secured: list[Name] = []
+    """Connections that have all their mechanical facts, the safety part among them."""
+    apart: list[Name] = []
+    """Connections that are not engaged."""
+    placed: list[Name] = []
+    """Parts that are in place."""
+    held: list[Name] = []
+    """Parts that somebody holds."""
+    closed: list[Name] = []
+    """Covers that are closed."""
+    checked: list[Name] = []
+    """Checks that were done earlier in the same procedure."""
+    isolated: list[Name] = []
+    """Circuits that are isolated, and were seen to be so in the same procedure."""
+    settings: dict[Key, Name] = {}
+    """Levers, locks and flagged things, each with the position that it must have."""
+
+
+class Person(Part):
+    """Somebody who works: a role, not a name."""
+
+    name: Text
+    """The word that stands in ``by`` of a step, such as: Second person."""
+
+
+class NamedState(Part):
+    """A state in which a crew may leave the aircraft, and from which a procedure may start."""
+
+    name: Text
+    complete: Flag = False
+    """True if every flight-critical connection must be made, secured and checked in it, and every cover closed."""
+    needs: Condition | None = None
+    """What else must be so in it."""
+
+
+class Load(Part):
+    """A part that is taken apart and put together: a wing panel, a tailplane, a battery."""
+
+    name: Text
+    mass: Mass | None = None
+    items: list[Name] = []
+    """Items of the type's list whose masses make up this part, instead of a mass."""
+    battery: Flag = False
+    """True for the traction battery: its mass is that of the heaviest option of battery.yaml."""
+    fixed: Flag = False
+    """True if it is always in place: the pod, to which the others are joined."""
+    option: Name | None = None
+    """An optional item: the part exists on serials that have it."""
+    before_moving: Condition | None = None
+    held_until: list[Name] = []
+    """Connections that must be made before whoever holds it may let go, and that may be opened only while it is held."""
+    stands_with: dict[Key, Name] = {}
+    """Settings, each with its position, without which it must be held: the stand under a wing tip."""
+    hazards: list[Name] = []
+    """Their boxes stand before the first step that moves it."""
+
+
+class Kit(Part):
+    """What keeps loose items together: a pin box, a tool roll."""
+
+    name: Text
+
+
+class LooseItem(Part):
+    """Pins, clips, bolts, tools: small things that are lost, left inside or left out."""
+
+    name: Text
+    count: Count
+    kit: Name | None = None
+    option: Name | None = None
+
+
+class Setting(Part):
+    """A lever, a lock, a stand, a thing with a red flag: something that has positions."""
+
+    name: Text
+    positions: dict[Key, Condition | None]
+    """Each position, and what must be so before it is taken. ``home`` below names the first one."""
+    home: Name
+    """The position in the home state."""
+    hazards: list[Name] = []
+    option: Name | None = None
+
+
+class Check(Part):
+    """A look, a measurement or a trial that others depend on: the wind, the battery case, the rudder's direction."""
+
+    name: Text
+    critical: Flag = False
+    """True if two people must make it."""
+    after: list[Name] = []
+    """Connections, covers or settings after whose last change it must be made again."""
+    option: Name | None = None
+
+
+class Cover(Part):
+    """A hatch, a seal, a zip: while it is closed, what lies under it cannot be seen."""
+
+    name: Text
+    hides: list[Name] = []
+    """Connections that can be seen only while it is open."""
+    open_at_home: Flag = False
+    option: Name | None = None
+
+
+class Fastening(Part):
+    """Thread and nut of a joint that is tightened by torque."""
+
+    thread: Text
+    """As the table writes it, such as 1/4-28."""
+    nut: Annotated[str, OneOf("tension", "shear", "tension self-locking", "shear self-locking")]
+    drag: Torque | None = None
+    """Torque with which the nut runs down freely; it is added to the table's value."""
+    figure: Annotated[str, OneOf("table", "maker")]
+    """Whether the torque comes from AC 43.13-1B, table 7-1, or from the maker of the joint."""
+    rotates: Flag = False
+    """True if bolt or nut turns in service."""
+
+
+class WithItems(Part):
+    """Which loose items make a connection."""
+
+    engage: Name | None = None
+    lock: Name | None = None
+    safety: Name | None = None
+
+
+class Connection(Part):
+    """A joint, a control connector or a plug that must end up made, secured and checked."""
+
+    name: Text
+    kind: Annotated[str, OneOf(*CONNECTION_KINDS)]
+    between: list[Name]
+    """The parts that it joins."""
+    with_items: WithItems = WithItems()
+    made_by_placing: Name | None = None
+    """The part whose placing engages it, for what connects by itself."""
+    lock: Annotated[str, OneOf("separate", "by engaging", "none")]
+    """Whether locking is a step of its own, comes with engaging (a sprung sleeve), or does not exist."""
+    safety: Flag = True
+    """False if it has no safety part."""
+    critical: Flag = False
+    """True if the aircraft can be lost with it."""
+    pull_tested: Flag = False
+    """True if it must be pulled after it is made; quick control connectors always must."""
+    looked_at: Flag = False
+    """True if its mark must be seen before the safety part goes in."""
+    circuit: Name | None = None
+    """The circuit that it carries, for a plug."""
+    before_engaging: Condition | None = None
+    handed: Flag = False
+    """True if the part of the other side would fit as well."""
+    marking: Text | None = None
+    """The key or colour that tells left from right."""
+    fastening: Fastening | None = None
+    hazards: list[Name] = []
+    """Their boxes stand before the first step that makes, secures or opens it."""
+    hazards_of_making: list[Name] = []
+    """Their boxes stand before the first step that makes or secures it."""
+    option: Name | None = None
+
+
+class Circuit(Part):
+    """A circuit that can hurt."""
+
+    name: Text
+    live_at_home: Flag = False
+    propeller: Flag = False
+    """True if the propeller can turn once it is energised."""
+    before_energising: Condition | None = None
+    hazards: list[Name] = []
+    """Their boxes stand before the first step that isolates or energises it."""
+    hazards_of_energising: list[Name] = []
+
+
+class Lifting(Part):
+    """How much people may lift."""
+
+    one_person: Mass
+    """The load for one person, close to the body at waist height."""
+    source: Text
+
+
+class Wording(Part):
+    """How long a sentence may be."""
+
+    instruction: Count
+    """Words in a sentence that tells what to do."""
+    description: Count
+    """Words in a sentence that tells what is seen."""
+    source: Text
+
+
+class Rigging(Part):
+    """The rigging file."""
+
+    home: Name
+    """The state in which the aircraft is stored and carried."""
+    states: dict[Key, NamedState]
+    people: dict[Key, Person]
+    """The first one does a step that names nobody."""
+    parts: dict[Key, Load]
+    kits: dict[Key, Kit] = {}
+    items: dict[Key, LooseItem] = {}
+    settings: dict[Key, Setting] = {}
+    checks: dict[Key, Check] = {}
+    covers: dict[Key, Cover] = {}
+    connections: dict[Key, Connection]
+    circuits: dict[Key, Circuit] = {}
+    lifting: Lifting
+    wording: Wording

@@ -1,0 +1,168 @@
+"""From located data to a typed record, with every problem told at once and in the author's words."""
+
+from __future__ import annotations
+
+import types
+from collections.abc import Iterator
+from difflib import get_close_matches
+from typing import Any, TypeVar, Union, get_args, get_origin
+
+from pydantic import BaseModel, ValidationError
+from pydantic_core import ErrorDetails
+
+from dossier.findings import Finding, Place, Rejected
+from dossier.located import LocatedMapping, place_of
+
+Model = TypeVar("Model", bound=BaseModel)
+
+
+def validate(model: type[Model], data: LocatedMapping) -> Model:
+    """Make a typed record from the data of one file.
+
+    Raises:
+        Rejected: with a finding for each problem.
+    """
+    try:
+        return model.model_validate(data)
+    except ValidationError as error:
+        raise Rejected(_finding(model, data, detail) for detail in error.errors(include_url=False)) from None
+
+
+def _finding(model: type[BaseModel], data: LocatedMapping, detail: ErrorDetails) -> Finding:
+    path = tuple(_real_path(data, detail["loc"]))
+    kind = detail["type"]
+    context = detail.get("ctx", {})
+    if kind == "dossier":
+        place = _key_place(data, path) if "[key]" in detail["loc"] else _place(data, path)
+        return Finding(context["code"], context["message"], context["help"], place)
+    if kind == "missing":
+        return _missing(model, data, path, detail["loc"])
+    if kind == "extra_forbidden":
+        return _unknown(model, data, path, detail["loc"])
+    if kind in ("union_tag_invalid", "union_tag_not_found"):
+        return _tag(data, path, context)
+    due = "a list" if kind == "list_type" else "a mapping"
+    found = detail["input"]
+    if isinstance(found, LocatedMapping):
+        found_words = "a mapping"
+    else:
+        found_words = "nothing" if found is None else "a list" if isinstance(found, list) else f"the text {str(found)!r}"
+    remedy = "start each item on its own line with  - " if due == "a list" else "put its keys on the lines below, indented"
+    return Finding("M014", f"{found_words} stands where {due} is due", remedy, _place(data, path))
+
+
+def _missing(model: type[BaseModel], data: LocatedMapping, path: tuple[Any, ...], loc: tuple[Any, ...]) -> Finding:
+    key = path[-1]
+    owner = _model_at(model, loc[:-1])
+    meaning = ""
+    if owner is not None and key in owner.model_fields:
+        meaning = owner.model_fields[key].description or ""
+    inside = f" in {_words(path[:-1])}" if path[:-1] else ""
+    remedy = f"add the line  {key}: ..." + (f"  ({meaning.splitlines()[0]})" if meaning else "")
+    return Finding("M001", f"the key {key!r} is missing{inside}", remedy, _place(data, path[:-1]))
+
+
+def _unknown(model: type[BaseModel], data: LocatedMapping, path: tuple[Any, ...], loc: tuple[Any, ...]) -> Finding:
+    owner = _model_at(model, loc[:-1])
+    known = list(owner.model_fields) if owner is not None else []
+    present = _at(data, path[:-1])
+    free = [key for key in known if not (isinstance(present, dict) and key in present)]
+    near = get_close_matches(str(path[-1]), free, n=1, cutoff=0.6) or get_close_matches(str(path[-1]), known, n=1, cutoff=0.6)
+    hint = f"did you mean {near[0]!r}? " if near else ""
+    return Finding("M002", f"the key {str(path[-1])!r} is not known here", f"{hint}known keys: {', '.join(known)}",
+                   _key_place(data, path))
+
+
+def _tag(data: LocatedMapping, path: tuple[Any, ...], context: dict[str, Any]) -> Finding:
+    key = str(context["discriminator"]).strip("'")
+    mapping = _at(data, path)
+    if "tag" not in context:
+        return Finding("M001", f"the key {key!r} is missing in {_words(path)}", f"say which kind it is:  {key}: ...",
+                       _place(data, path))
+    known = [tag.strip(" '") for tag in context["expected_tags"].split(",")]
+    near = get_close_matches(context["tag"], known, n=1, cutoff=0.5)
+    hint = f"did you mean {near[0]!r}? " if near else ""
+    return Finding("M012", f"{context['tag']!r} is not known here", f"{hint}write one of: {', '.join(known)}",
+                   place_of(mapping.get(key)) if isinstance(mapping, dict) else _place(data, path))
+
+
+def _real_path(data: Any, loc: tuple[Any, ...]) -> Iterator[Any]:
+    """Leave out what pydantic adds to a path: tags of unions, and ``[key]`` for a wrong key."""
+    here = data
+    for index, part in enumerate(loc):
+        last = index == len(loc) - 1
+        if part == "[key]":
+            continue
+        if isinstance(here, list) and isinstance(part, int) and part < len(here):
+            here = here[part]
+        elif isinstance(here, dict) and part in here:
+            here = here[part]
+        elif not last:
+            continue
+        yield part
+
+
+def _at(data: Any, path: tuple[Any, ...]) -> Any:
+    here = data
+    for part in path:
+        if isinstance(here, dict):
+            here = here.get(part)
+        elif isinstance(here, list) and isinstance(part, int):
+            here = here[part] if part < len(here) else None
+    return here
+
+
+def _place(data: LocatedMapping, path: tuple[Any, ...]) -> Place | None:
+    """Return the place of a value, else of its key, else of what holds it."""
+    for length in range(len(path), -1, -1):
+        found = place_of(_at(data, path[:length])) or (_key_place(data, path[:length]) if length else None)
+        if found:
+            return found
+    return None
+
+
+def _key_place(data: LocatedMapping, path: tuple[Any, ...]) -> Place | None:
+    holder = _at(data, path[:-1])
+    return holder.key_places.get(str(path[-1])) if isinstance(holder, LocatedMapping) else place_of(holder)
+
+
+def _words(path: tuple[Any, ...]) -> str:
+    text = "".join(f"[{part}]" if isinstance(part, int) else f".{part}" for part in path)
+    return text.removeprefix(".")
+
+
+def _model_at(model: type[BaseModel] | None, loc: tuple[Any, ...]) -> type[BaseModel] | None:
+    """Follow a pydantic path through the models, to know which keys a mapping may have."""
+    here: Any = model
+    for part in loc:
+        here = _inside(here, part)
+    return here if isinstance(here, type) and issubclass(here, BaseModel) else None
+
+
+def _inside(here: Any, part: Any) -> Any:
+    if isinstance(here, type) and issubclass(here, BaseModel):
+        field = here.model_fields.get(str(part))
+        return _bare(field.annotation) if field else None
+    if get_origin(here) is list:
+        return _bare(get_args(here)[0])
+    if get_origin(here) is dict:
+        return _bare(get_args(here)[1])
+    if get_origin(here) in (Union, types.UnionType):
+        return next((one for one in get_args(here) if _tag_of(one) == part), None)
+    return None
+
+
+def _bare(annotation: Any) -> Any:
+    """Take off ``Annotated`` and ``| None``."""
+    while hasattr(annotation, "__metadata__"):
+        annotation = get_args(annotation)[0]
+    if get_origin(annotation) in (Union, types.UnionType):
+        rest = [one for one in get_args(annotation) if one is not type(None)]
+        if len(rest) == 1:
+            return _bare(rest[0])
+    return annotation
+
+
+def _tag_of(model: Any) -> str | None:
+    field = getattr(model, "model_fields", {}).get("event")
+    return get_args(field.annotation)[0] if field else None

@@ -1,0 +1,140 @@
+"""A project folder: the files of the type and the folder of each serial, read and validated together."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
+from typing import TypeVar
+
+from dossier.findings import Finding, Place, Rejected
+from dossier.model.aircraft import Aircraft
+from dossier.model.base import Part
+from dossier.model.battery import Battery
+from dossier.model.compliance import Compliance
+from dossier.model.procedure import Hazards, Procedure
+from dossier.model.record import SerialRecord
+from dossier.model.rigging import Rigging
+from dossier.model.rule_set import RuleSet
+from dossier.model.validation import validate
+from dossier.read.yaml_text import read_yaml
+
+Result = TypeVar("Result")
+PartType = TypeVar("PartType", bound=Part)
+
+KINDS_OF_FILE: dict[str, type[Part]] = {
+    "aircraft": Aircraft,
+    "battery": Battery,
+    "compliance": Compliance,
+    "hazards": Hazards,
+    "procedure": Procedure,
+    "record": SerialRecord,
+    "rigging": Rigging,
+    "rule-set": RuleSet,
+}
+"""Kind of file -> its model; ``dossier schema`` writes one JSON Schema for each."""
+
+
+@dataclass(frozen=True)
+class Project:
+    """One type and the serials that were asked for."""
+
+    folder: Path
+    aircraft: Aircraft
+    battery: Battery
+    compliance: Compliance
+    hazards: Hazards
+    procedures: Mapping[str, Procedure]
+    """By file name without ending, in order of names."""
+    rule_sets: Mapping[str, RuleSet]
+    """The project's own rule sets."""
+    serials: Mapping[str, SerialRecord]
+    rigging: Rigging | None = None
+    """None if the project has no rigging.yaml: its procedures then are only text."""
+
+    def serial_folder(self, serial_number: str) -> Path:
+        """Return the folder that holds a serial's record and evidence."""
+        return self.folder / "serials" / serial_number
+
+
+class _Collected:
+    """Gathers the problems of many files, so that all are told at once."""
+
+    def __init__(self) -> None:
+        self.findings: list[Finding] = []
+
+    def attempt(self, read: Callable[[], Result]) -> Result | None:
+        try:
+            return read()
+        except Rejected as rejected:
+            self.findings += rejected.findings
+            return None
+
+
+def serial_numbers(folder: Path) -> tuple[str, ...]:
+    """List the serials of a project, from the names of its folders."""
+    return tuple(sorted(path.parent.name for path in folder.glob("serials/*/record.yaml")))
+
+
+def load(folder: Path, only: Collection[str] | None = None) -> Project:
+    """Read a project.
+
+    Args:
+        folder: the project folder.
+        only: the serials to read; all of them if left out.
+
+    Raises:
+        Rejected: with every problem of every file.
+    """
+    if not (folder / "aircraft.yaml").is_file():
+        raise Rejected([Finding("P001", f"{folder.name!r} holds no aircraft.yaml", "name the folder of a project, such as  projects/quillet-e1")])
+    found = _Collected()
+
+    def one(path: Path, model: type[PartType]) -> PartType | None:
+        return found.attempt(lambda: _read(folder, path, model))
+
+    aircraft = one(folder / "aircraft.yaml", Aircraft)
+    battery = one(folder / "battery.yaml", Battery)
+    compliance = one(folder / "compliance.yaml", Compliance)
+    hazards = one(folder / "hazards.yaml", Hazards)
+    rigging = one(folder / "rigging.yaml", Rigging) if (folder / "rigging.yaml").is_file() else None
+    procedures = {path.stem: one(path, Procedure) for path in sorted(folder.glob("procedures/*.yaml"))}
+    rule_sets = {path.stem: one(path, RuleSet) for path in sorted(folder.glob("rule_sets/*.yaml"))}
+    serials = {number: found.attempt(partial(_serial, folder, number)) for number in _chosen(folder, only, found)}
+    if found.findings or not (aircraft and battery and compliance and hazards):
+        raise Rejected(found.findings)
+    return Project(
+        folder, aircraft, battery, compliance, hazards,
+        {name: procedure for name, procedure in procedures.items() if procedure},
+        {name: rule_set for name, rule_set in rule_sets.items() if rule_set},
+        {number: record for number, record in serials.items() if record},
+        rigging,
+    )
+
+
+def _read(folder: Path, path: Path, model: type[PartType]) -> PartType:
+    shown = path.relative_to(folder).as_posix()
+    if not path.is_file():
+        raise Rejected([Finding("P002", f"the file {shown} is missing", "write it; dossier schema describes each kind of file", Place(shown, 1, 1))])
+    return validate(model, read_yaml(path, shown))
+
+
+def _serial(folder: Path, number: str) -> SerialRecord:
+    path = folder / "serials" / number / "record.yaml"
+    record = _read(folder, path, SerialRecord)
+    if record.serial_number != number:
+        raise Rejected([Finding("P003", f"the serial number {str(record.serial_number)!r} stands in the folder {number!r}",
+                                "give the folder the name of the serial number", record.place_of_key("serial_number"))])
+    return record
+
+
+def _chosen(folder: Path, only: Collection[str] | None, found: _Collected) -> tuple[str, ...]:
+    known = serial_numbers(folder)
+    if only is None:
+        return known
+    for number in only:
+        if number not in known:
+            found.findings.append(Finding("P004", f"there is no serial {number!r} in this project",
+                                          f"serials here: {', '.join(known) or 'none'}"))
+    return tuple(number for number in known if number in only)

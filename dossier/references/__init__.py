@@ -1,0 +1,27 @@
+"""What one file says of another must be there: every name that is referred to, checked across the project."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+
+from dossier.findings import Finding, in_order
+from dossier.project import Project
+from dossier.references import battery, compliance, life, limits, procedures
+
+
+def check(project: Project, shipped_rule_sets: Collection[str]) -> tuple[Finding, ...]:
+    """Check every reference of a project.
+
+    Args:
+        project: the project as read.
+        shipped_rule_sets: names of the rule sets that the tool brings along.
+    """
+    return in_order(_all(project, shipped_rule_sets))
+
+
+def _all(project: Project, shipped_rule_sets: Collection[str]) -> Iterator[Finding]:
+    yield from limits.check(project)
+    yield from battery.check(project)
+    yield from compliance.check(project, shipped_rule_sets)
+    yield from procedures.check(project)
+    yield from life.check(project)
