@@ -1,0 +1,52 @@
+"""The Dossier: all that is known of one serial as of a date, in one frozen object. Everything after it only shows."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from dossier.display import Preference
+from dossier.figures import Figure
+from dossier.findings import Finding
+from dossier.judge.claims import ClaimResult
+from dossier.judge.verdict import Verdict
+from dossier.model.record import SerialRecord
+from dossier.model.rule_set import RuleSet
+from dossier.project import Project
+from dossier.read.evidence import EvidenceFile
+from dossier.replay import State
+from dossier.results.battery import PackResult
+from dossier.results.empty import EmptyAircraft
+from dossier.results.energy import Energy
+from dossier.results.loading import Loadings
+from dossier.results.weighing import WeighingResult
+
+
+@dataclass(frozen=True)
+class Dossier:
+    """One serial as of a date. Nothing in it is changed after it is made."""
+
+    project: Project
+    record: SerialRecord
+    state: State
+    weighing: WeighingResult | None
+    empty: EmptyAircraft | None
+    """None without a weighing."""
+    loadings: Loadings | None
+    packs: tuple[PackResult, ...]
+    energy: Energy | None
+    figures: Mapping[str, Figure]
+    """Every figure by name, in the order of their making."""
+    verdicts: tuple[Verdict, ...]
+    claims: tuple[ClaimResult, ...]
+    findings: tuple[Finding, ...]
+    """Warnings and notes: a record with errors makes no Dossier."""
+    evidence: tuple[EvidenceFile, ...]
+    rule_sets: Mapping[str, RuleSet]
+    """Those that may be relied on, by name."""
+
+    @property
+    def preference(self) -> Preference:
+        """How the type's file wants values printed."""
+        presentation = self.project.aircraft.presentation
+        return Preference(presentation.units == "us-first", presentation.airspeed)

@@ -1,0 +1,211 @@
+"""What the builder claims in public, held against the computed figures."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from difflib import get_close_matches
+from enum import StrEnum
+
+from dossier.figures import Figure
+from dossier.findings import Finding, Place, in_order
+from dossier.judge.case import warning
+from dossier.judge.decision import Limit, coverage_multiple, in_unit, settled, spread_in_unit
+from dossier.judge.decision_rules import usual_coverage
+from dossier.judge.verdict import Obstacle
+from dossier.judge.words import called, plain, short, telling, unit_behind
+from dossier.model.compliance import Claim, Compliance
+
+USUAL_COVERAGE = 0.95
+"""One-sided, where the usual decision rule is simple: a claim is supported only with a guard band."""
+
+
+class Support(StrEnum):
+    """How a claim stands."""
+
+    SUPPORTED = "supported"
+    NOT_SUPPORTED = "not supported"
+    """The figure does not show it, and does not show the contrary."""
+    CONTRADICTED = "contradicted"
+    NOT_SHOWN = "not shown"
+
+
+@dataclass(frozen=True)
+class ClaimResult:
+    """What is said of one claim. Numbers stand in the unit of the claim, unrounded."""
+
+    claim: str
+    """Its name in ``compliance.yaml``."""
+    text: str
+    """As it stands in public, with the value in it."""
+    where: str
+    relation: str
+    """``at least``, ``at most`` or ``about``."""
+    claimed: float
+    unit: str
+    result: Support = Support.NOT_SHOWN
+    reason: str = ""
+    """One plain sentence."""
+    figure: str | None = None
+    value: float | None = None
+    standard_uncertainty: float | None = None
+    guard_band: float | None = None
+    off_by: float | None = None
+    """The figure less the claim."""
+    would_be_true: float | None = None
+    """The boldest number that the figure supports in the same relation; for ``about`` the figure itself."""
+    tolerance: float | None = None
+    """For ``about``: how far off is still about, as a fraction of the claim."""
+    place: Place | None = None
+
+
+@dataclass(frozen=True)
+class Claims:
+    """All claims of the builder, judged for one serial."""
+
+    results: tuple[ClaimResult, ...]
+    """In the order of the file."""
+    findings: tuple[Finding, ...]
+
+
+def judge_claims(compliance: Compliance, figures: Mapping[str, Figure]) -> Claims:
+    """Judge every claim.
+
+    Args:
+        compliance: holds the claims and the usual decision rule, whose coverage is used if it is guarded.
+        figures: the computed figures by name.
+    """
+    multiple = coverage_multiple(usual_coverage(compliance) or USUAL_COVERAGE)
+    results, findings = [], []
+    for name, claim in compliance.claims.items():
+        blank, figure = _blank(name, claim), figures.get(claim.figure or "")
+        obstacle = _obstacle(name, claim, figure, figures)
+        findings += [obstacle.finding] if obstacle and obstacle.finding else []
+        if obstacle:
+            results.append(replace(blank, reason=obstacle.reason))
+        elif figure:
+            results.append(_hold(blank, figure, multiple))
+    return Claims(tuple(results), in_order(findings))
+
+
+def _blank(name: str, claim: Claim) -> ClaimResult:
+    quantity = claim.value
+    return ClaimResult(
+        claim=name,
+        text=claim.text.replace("{value}", quantity.text),
+        where=str(claim.where),
+        relation=str(claim.relation),
+        claimed=in_unit(quantity.value, quantity.kind, quantity.unit),
+        unit=quantity.unit,
+        figure=str(claim.figure) if claim.figure else None,
+        tolerance=claim.tolerance.value if claim.tolerance else None,
+        place=claim.place,
+    )
+
+
+def _obstacle(
+    name: str, claim: Claim, figure: Figure | None, figures: Mapping[str, Figure]
+) -> Obstacle | None:
+    """Say why a claim cannot be held against a figure."""
+    if claim.figure is None:
+        return Obstacle("Nothing in the record computes it.")
+    if figure is None:
+        return Obstacle(
+            f"The figure {str(claim.figure)!r} is not computed for this serial.",
+            warning(
+                "J012",
+                f"the claim {name!r} names {str(claim.figure)!r}, a figure that this serial does not have",
+                _closest(claim.figure, figures),
+                claim.place_of_key("figure"),
+            ),
+        )
+    if figure.kind != claim.value.kind:
+        kinds = f"a {called(claim.value.kind)}, and the figure {figure.name!r} is a {called(figure.kind)}"
+        return Obstacle(
+            f"The claim is {kinds}.",
+            warning(
+                "J013",
+                f"the claim {name!r} is {kinds}",
+                "name the figure that the claim is about",
+                claim.place_of_key("figure"),
+            ),
+        )
+    if claim.relation == "about" and claim.tolerance is None:
+        return Obstacle(
+            "How far off is still about is not said.",
+            warning(
+                "J014",
+                f"the claim {name!r} says about, and not how far off is still about",
+                "add for example  tolerance: 5 %",
+                claim.place_of_key("relation"),
+            ),
+        )
+    return None
+
+
+def _closest(name: str, figures: Mapping[str, Figure]) -> str:
+    close = get_close_matches(name, sorted(figures), n=1)
+    hint = f"did you mean {close[0]!r}? " if close else ""
+    return f"{hint}results.json lists the figures; a measured one needs its event in the record"
+
+
+def _hold(blank: ClaimResult, figure: Figure, multiple: float) -> ClaimResult:
+    """Hold the figure and its guard band against the claim."""
+    value = in_unit(figure.value, figure.kind, blank.unit)
+    uncertainty = spread_in_unit(figure.standard_uncertainty, figure.kind, blank.unit)
+    result = replace(
+        blank,
+        value=value,
+        standard_uncertainty=uncertainty,
+        guard_band=multiple * uncertainty,
+        off_by=settled(value - blank.claimed),
+    )
+    return (
+        _about(result, value, multiple * uncertainty)
+        if blank.relation == "about"
+        else _bounded(result, value, multiple * uncertainty)
+    )
+
+
+def _bounded(result: ClaimResult, value: float, band: float) -> ClaimResult:
+    limit = Limit(result.claimed, ">=" if result.relation == "at least" else "<=")
+    would_be = limit.worse(value, band)
+    support = _support(limit.keeps(would_be), not limit.keeps(limit.worse(value, -band)))
+    return replace(
+        result,
+        result=support,
+        would_be_true=would_be,
+        reason=_sentence(support, result, telling(value, limit), band),
+    )
+
+
+def _about(result: ClaimResult, value: float, band: float) -> ClaimResult:
+    room = (result.tolerance or 0.0) * abs(result.claimed)
+    ends = (Limit(result.claimed + room, "<="), Limit(result.claimed - room, ">="))
+    support = _support(
+        all(end.keeps(end.worse(value, band)) for end in ends),
+        not all(end.keeps(end.worse(value, -band)) for end in ends),
+    )
+    return replace(
+        result, result=support, would_be_true=value, reason=_sentence(support, result, plain(value), band)
+    )
+
+
+def _support(shown: bool, excluded: bool) -> Support:
+    return Support.SUPPORTED if shown else Support.CONTRADICTED if excluded else Support.NOT_SUPPORTED
+
+
+def _sentence(support: Support, result: ClaimResult, value: str, band: float) -> str:
+    shown = unit_behind(value, result.unit)
+    doubt = (
+        f" with a guard band of {unit_behind(short(band), result.unit)}"
+        if band
+        else ", whose uncertainty is not stated,"
+    )
+    verb = {
+        Support.SUPPORTED: "supports",
+        Support.NOT_SUPPORTED: "does not show",
+        Support.CONTRADICTED: "contradicts",
+    }[support]
+    claimed = unit_behind(plain(result.claimed), result.unit)
+    return f"The figure of {shown}{doubt} {verb} {result.relation} {claimed}."

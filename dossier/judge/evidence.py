@@ -1,0 +1,44 @@
+"""What a serial can show: its figures, when and how they were measured, what is fitted, and as of when."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from dossier.figures import Figure, Input
+
+ESTIMATE = "estimate"
+"""The basis of a figure that physics estimates and nobody measured. Nothing is shown by it."""
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """What the verdicts of one serial rest on."""
+
+    figures: Mapping[str, Figure]
+    measured_on: Mapping[str, date]
+    """Figure -> date of its measurement."""
+    bases: Mapping[str, str]
+    """Figure -> ``CAS``, ``IAS``, ``TAS`` or :data:`ESTIMATE`; left out where a mass was weighed."""
+    allowances: Mapping[str, tuple[Input, ...]]
+    """Kind of item (``parachute``, ``float``, ``hull``, ``outrigger``) -> the mass of each one fitted."""
+    as_of: date
+
+    def roots(self, name: str) -> Iterator[str]:
+        """Name a figure and every figure that went into it."""
+        yield name
+        figure = self.figures.get(name)
+        for one in figure.working.inputs.values() if figure else ():
+            for item in (one,) if isinstance(one, Input) else one:
+                if isinstance(item.origin, str) and item.origin in self.figures:
+                    yield from self.roots(item.origin)
+
+    def first_measured(self, name: str) -> date | None:
+        """Return the earliest measurement that went into a figure, if any is dated."""
+        dates = [self.measured_on[root] for root in self.roots(name) if root in self.measured_on]
+        return min(dates, default=None)
+
+    def estimated_from(self, name: str) -> str | None:
+        """Name what in a figure is an estimate, if anything is."""
+        return next((root for root in self.roots(name) if self.bases.get(root) == ESTIMATE), None)

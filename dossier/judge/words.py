@@ -1,0 +1,56 @@
+"""Numbers in the sentences of verdicts: never so rounded that they tell another story."""
+
+from __future__ import annotations
+
+from math import ceil, floor, log10
+
+from dossier.judge.decision import Limit
+
+_MOST_DECIMALS = 9
+
+KEEPS = {"<": "is less than", "<=": "is no more than", ">=": "is at least", ">": "is more than"}
+FAILS = {"<": "is not less than", "<=": "is more than", ">=": "is less than", ">": "is not more than"}
+
+
+def telling(value: float, limit: Limit) -> str:
+    """Print a value with one decimal, and as many more as it takes to stand on its own side of the limit."""
+    for decimals in range(1, _MOST_DECIMALS):
+        text = f"{value:.{decimals}f}"
+        shown = float(text)
+        if limit.keeps(shown) == limit.keeps(value) and (shown == limit.value) == (limit.inside(value) == 0):
+            return text
+    return f"{value:.12g}"
+
+
+def short(value: float) -> str:
+    """Print a value to two significant digits without an exponent."""
+    rounded = float(f"{value:.1e}")
+    return f"{rounded:.10f}".rstrip("0").rstrip(".") if rounded else "0"
+
+
+def plain(value: float) -> str:
+    """Print a limit as it is: to 6 digits, without trailing zeros."""
+    return f"{value:.6g}"
+
+
+def percent(share: float) -> str:
+    """Print a coverage, such as ``95 %``."""
+    return f"{share * 100:.6g} %"
+
+
+def called(kind: str) -> str:
+    """Name a kind of quantity for a reader."""
+    return kind.replace("_", " ")
+
+
+def unit_behind(text: str, unit: str) -> str:
+    """Put a unit behind a number, where there is one."""
+    return f"{text} {unit}".rstrip()
+
+
+def on_the_safe_side(acceptance_limit: float, guard_band: float, limit: Limit) -> str:
+    """Print an acceptance limit to the second digit of its guard band, rounded away from the limit."""
+    decimals = max(0, 1 - floor(log10(guard_band)))
+    step = 10.0**decimals
+    rounded = floor(acceptance_limit * step) if limit.is_upper else ceil(acceptance_limit * step)
+    return f"{rounded / step:.{decimals}f}"

@@ -1,0 +1,163 @@
+"""One serial, all stages in order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+from pathlib import Path
+
+from dossier.compose.packet import Packet
+from dossier.dossier import Dossier
+from dossier.figures import Figure, OutsideRange
+from dossier.findings import Finding, Place, Rejected, Severity, in_order
+from dossier.judge.claims import judge_claims
+from dossier.judge.rule_sets import known_rule_sets
+from dossier.judge.verdicts import judge_all
+from dossier.model.events import Evidence
+from dossier.model.record import SerialRecord
+from dossier.project import Project, load
+from dossier.read.evidence import EvidenceFile, read_evidence
+from dossier.references import check
+from dossier.replay import State, default_date, replay
+from dossier.results.allowances import allowances
+from dossier.results.battery import packs
+from dossier.results.empty import EmptyAircraft, empty_aircraft
+from dossier.results.energy import energy_table
+from dossier.results.general import bases, general_figures, measured_on
+from dossier.results.loading import loadings
+from dossier.results.weighing import WeighingResult, weigh
+
+
+def run(project_folder: Path, serial_number: str, as_of: date | None = None) -> Dossier:
+    """Read a project and make the dossier of one serial.
+
+    Raises:
+        Rejected: with every problem of the record.
+    """
+    return make(load_checked(project_folder, [serial_number]), serial_number, as_of)
+
+
+def load_checked(project_folder: Path, only: list[str] | None = None) -> Project:
+    """Read a project and check that every reference in it leads somewhere.
+
+    Raises:
+        Rejected: with every problem of every file.
+    """
+    project = load(project_folder, only)
+    _refuse_errors(check(project, known_rule_sets()))
+    return project
+
+
+def make(project: Project, serial_number: str, as_of: date | None = None) -> Dossier:
+    """Make the dossier of one serial of a project: the stages, in order.
+
+    Args:
+        project: as :func:`load_checked` returns it.
+        serial_number: one of its serials.
+        as_of: events after this date are left out; the date of the last event if left out.
+
+    Raises:
+        Rejected: the serial's events or evidence cannot be used.
+    """
+    record, aircraft, battery = project.serials[serial_number], project.aircraft, project.battery
+    state = replay(record, battery.options, as_of or default_date(record))
+    evidence = _evidence(project, record, state)
+    weighing = _weighing(state)
+    empty = _empty(weighing, state, project)
+    pack_results = packs(battery, aircraft, state.packs)
+    loads = loadings(empty, aircraft, battery) if empty else None
+    energy = energy_table(empty, aircraft, battery, pack_results) if empty else None
+    made = _by_name(
+        *(weighing.figures if weighing else ()),
+        *(empty.figures if empty else ()),
+        *general_figures(aircraft, state),
+        *(loads.figures if loads else ()),
+        *(figure for result in pack_results for figure in result.figures.values()),
+        *(energy.figures if energy else ()),
+    )
+    rule_sets = {**known_rule_sets(), **project.rule_sets}
+    judgement = judge_all(project.compliance, rule_sets, figures=made, measured_on=measured_on(state), bases=bases(state),
+                          allowances=allowances(aircraft, state), as_of=state.as_of)
+    figures = made | _by_name(*judgement.figures)
+    claims = judge_claims(project.compliance, figures)
+    findings = in_order([
+        *check(project, known_rule_sets()),
+        *(weighing.findings if weighing else _not_weighed(record)),
+        *(loads.findings if loads else ()),
+        *(finding for result in pack_results for finding in result.findings),
+        *(energy.findings if energy else ()),
+        *judgement.findings,
+        *claims.findings,
+    ])
+    return Dossier(project, record, state, weighing, empty, loads, pack_results, energy, figures, judgement.verdicts, claims.results,
+                   findings, evidence, rule_sets)
+
+
+def packet_for(project_folder: Path, serial_number: str | None, as_of: date | None) -> Packet:
+    """Make the pages of one serial, the first of the project if none is named."""
+    from dossier.compose.pages import packet  # the pages pull in plotting, which ``check`` does without
+    from dossier.project import serial_numbers
+
+    known = serial_numbers(project_folder)
+    if serial_number is None and not known:
+        raise Rejected([Finding("P004", f"the project {project_folder.name!r} has no serial", "write serials/0001/record.yaml")])
+    return packet(run(project_folder, serial_number or known[0], as_of))
+
+
+def _refuse_errors(findings: tuple[Finding, ...]) -> None:
+    if any(finding.severity is Severity.ERROR for finding in findings):
+        raise Rejected(findings)
+
+
+def _by_name(*figures: Figure) -> dict[str, Figure]:
+    named: dict[str, Figure] = {}
+    for figure in figures:
+        if figure.name in named:
+            raise AssertionError(f"two figures are called {figure.name}")
+        named[figure.name] = figure
+    return named
+
+
+def _weighing(state: State) -> WeighingResult | None:
+    try:
+        return weigh(state.weighing) if state.weighing else None
+    except OutsideRange as error:
+        raise Rejected([_impossible(error, state.weighing.place if state.weighing else None)]) from None
+
+
+def _empty(weighing: WeighingResult | None, state: State, project: Project) -> EmptyAircraft | None:
+    try:
+        return empty_aircraft(weighing, state, project.aircraft, project.battery) if weighing else None
+    except OutsideRange as error:
+        raise Rejected([_impossible(error, weighing.event.place if weighing else None)]) from None
+
+
+def _impossible(error: OutsideRange, place: Place | None) -> Finding:
+    return Finding("C005", f"this weighing cannot be that of the aircraft: {error}", "check the readings, tares and masses taken off", place)
+
+
+def _not_weighed(record: SerialRecord) -> tuple[Finding, ...]:
+    return (Finding("W005", "the aircraft has not been weighed by this date, so nothing that needs its mass is shown",
+                    "add an event of kind weighing", record.place_of_key("events"), Severity.WARNING),)
+
+
+def _evidence(project: Project, record: SerialRecord, state: State) -> tuple[EvidenceFile, ...]:
+    """Fingerprint the evidence of all events and assembly entries up to the date; every missing file is told at once."""
+    folder = project.serial_folder(str(record.serial_number))
+    files: dict[str, EvidenceFile] = {}
+    problems = [*state.findings]
+    for cited in _cited(record, state):
+        try:
+            files.setdefault(str(cited.file), read_evidence(folder, str(cited.file), str(cited.shows), cited.place_of_key("file")))
+        except Rejected as rejected:
+            problems += rejected.findings
+    _refuse_errors(tuple(problems))
+    return tuple(files.values())
+
+
+def _cited(record: SerialRecord, state: State) -> Iterator[Evidence]:
+    for entry in record.assembly:
+        if entry.date is None or entry.date <= state.as_of:
+            yield from entry.evidence
+    for event in state.events:
+        yield from event.evidence

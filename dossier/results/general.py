@@ -1,0 +1,64 @@
+"""Figures that come from a limit or a flight test rather than from the scales."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+
+from dossier.compute import performance
+from dossier.figures import Figure, evaluate, given
+from dossier.model.aircraft import Aircraft
+from dossier.replay import State
+
+LABELS = {
+    "stall_speed": "Stalling speed, measured",
+    "maximum_level_speed": "Highest level speed at full power, measured",
+    "minimum_sink": "Least sink rate, measured",
+}
+TO_MAXIMUM_MASS = ("stall_speed",)
+"""Quantities that rules ask for at the maximum take-off mass and that were measured at another."""
+
+
+def general_figures(aircraft: Aircraft, state: State) -> tuple[Figure, ...]:
+    """Make the figures that need neither scales nor battery."""
+    limit = aircraft.limits[aircraft.loading.maximum_take_off_mass]
+    mass = given(limit.value, str(limit.name))
+    return (
+        evaluate(performance.as_stated, "maximum_take_off_mass", str(limit.name), "mass", {"y": mass}),
+        evaluate(performance.wing_loading, "wing_loading", "Wing loading at the maximum take-off mass", "surface_loading",
+                 {"m": mass, "S": given(aircraft.geometry.wing_area, "wing area")}),
+        evaluate(performance.as_stated, "maximum_power", "Electrical power at full throttle", "power",
+                 {"y": given(aircraft.propulsion.maximum_power, "power at full throttle")}),
+        *_flight_test(aircraft, state),
+    )
+
+
+def _flight_test(aircraft: Aircraft, state: State) -> list[Figure]:
+    figures = []
+    limit = aircraft.limits[aircraft.loading.maximum_take_off_mass]
+    for quantity, measured in sorted(state.measured.items()):
+        result = measured.result
+        value = given(result.value, f"{LABELS.get(quantity, quantity)}, {measured.test.date}")
+        label = LABELS.get(quantity, quantity.replace("_", " ").capitalize())
+        style = "vertical_speed" if quantity == "minimum_sink" else ""
+        if quantity in TO_MAXIMUM_MASS and result.at_mass is not None:
+            figures.append(evaluate(performance.speed_at_mass, quantity, f"{label}, at the maximum take-off mass", "speed", {
+                "v_ref": value, "m": given(limit.value, str(limit.name)), "m_ref": given(result.at_mass, "mass of the test"),
+            }))
+        else:
+            figures.append(evaluate(performance.as_stated, quantity, label, result.value.kind, {"y": value}, style=style))
+    return figures
+
+
+def measured_on(state: State) -> Mapping[str, date]:
+    """Say on which day each measured figure was measured."""
+    dates: dict[str, date] = {quantity: measured.test.date for quantity, measured in state.measured.items()}
+    if state.weighing:
+        for name in ("weighed_mass", "weighed_cg"):  # all that is made from them finds its date here
+            dates[name] = state.weighing.date
+    return dates
+
+
+def bases(state: State) -> Mapping[str, str]:
+    """Say on which basis each measured speed stands: CAS, IAS or TAS."""
+    return {quantity: measured.result.basis for quantity, measured in state.measured.items() if measured.result.basis}

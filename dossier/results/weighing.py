@@ -1,0 +1,210 @@
+"""The aircraft on scales: net masses, empty mass and centre of gravity, with the errors that scales share."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from math import sqrt
+from statistics import fmean, stdev
+
+from uncertainties import UFloat
+
+from dossier.compute import weights
+from dossier.figures import Figure, Input, error_source, evaluate, given, taken
+from dossier.findings import Finding, Severity
+from dossier.model.events import Correction, Scale, Support, Weighing
+
+
+@dataclass(frozen=True)
+class SupportRow:
+    """One line of the weighing record. Masses in kg, arm in m."""
+
+    name: str
+    scale: str
+    readings: tuple[str, ...]
+    """As written."""
+    gross: float
+    tare: float
+    net: Figure
+    moment: Figure
+    arm: Input
+    lateral_arm: Input | None
+
+
+@dataclass(frozen=True)
+class CorrectionRow:
+    """Something aboard that is no part of the empty aircraft (negative), or a part that was missing."""
+
+    name: str
+    mass: Input
+    arm: Input
+
+
+@dataclass(frozen=True)
+class WeighingResult:
+    """What a weighing gives."""
+
+    event: Weighing
+    rows: tuple[SupportRow, ...]
+    corrections: tuple[CorrectionRow, ...]
+    mass: Figure
+    moment: Figure
+    """The sum of all moments, in the attitude in which the aircraft stood."""
+    balance: tuple[Figure, ...]
+    """The steps to the centre of gravity, which is the last."""
+    lateral_cg: Figure | None
+    findings: tuple[Finding, ...]
+
+    @property
+    def cg(self) -> Figure:
+        """The centre of gravity."""
+        return self.balance[-1]
+
+    @property
+    def figures(self) -> tuple[Figure, ...]:
+        """All figures, in the order of their making."""
+        lateral = (self.lateral_cg,) if self.lateral_cg else ()
+        rows = (figure for row in self.rows for figure in (row.net, row.moment))
+        return (*rows, self.mass, self.moment, *self.balance, *lateral)
+
+
+def slug(name: str) -> str:
+    """Make a part of a figure's name from a name for readers."""
+    return re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")
+
+
+def weigh(event: Weighing) -> WeighingResult:
+    """Compute mass and centre of gravity of the aircraft as it stood on the scales, corrected to the empty condition.
+
+    Raises:
+        OutsideRange: the readings cannot be those of an aircraft on its supports.
+    """
+    certificates = _calibration_errors(event)
+    rows = tuple(_row(support, event.scales[str(support.scale)], certificates) for support in event.supports)
+    corrections = tuple(_correction(item, -1) for item in event.remove) + tuple(_correction(item, 1) for item in event.add)
+    masses = [taken(row.net) for row in rows] + [row.mass for row in corrections]
+    arms = [row.arm for row in rows] + [row.arm for row in corrections]
+    mass = evaluate(weights.total_mass, "weighed_mass", "Mass as weighed, in the empty condition", "mass", {"m_i": masses})
+    moment = evaluate(weights.total_moment, "weighed_moment", "Moment as weighed, in the empty condition", "mass_moment", {"m_i": masses, "x_i": arms})
+    return WeighingResult(event, rows, corrections, mass, moment, _levelled(event, masses, arms), _lateral(rows), _quality(event))
+
+
+def _calibration_errors(event: Weighing) -> Mapping[str, UFloat]:
+    """One random error for each certificate, in units of the standard uncertainty: scales that share a certificate share it."""
+    errors = {}
+    for certificate in sorted({str(scale.certificate) for scale in event.scales.values()}):
+        scales = [str(scale.name) for scale in event.scales.values() if scale.certificate == certificate]
+        errors[certificate] = error_source(f"calibration of {', '.join(scales)} ({certificate})", 1.0)
+    return errors
+
+
+def _row(support: Support, scale: Scale, certificates: Mapping[str, UFloat]) -> SupportRow:
+    gross = _reading(support, scale, certificates)
+    tare = given(support.tare, f"tare, {support.name}") if support.tare else None
+    no_tare = Input(f"tare, {support.name}: none", "mass", 0.0, support.place or "not in a file")
+    net = evaluate(weights.net_mass, f"net_mass.{slug(support.name)}", f"Net mass, {support.name}", "mass",
+                   {"m_scale": gross, "m_tare": tare or no_tare})
+    arm = given(support.arm, f"arm, {support.name}")
+    moment = evaluate(weights.moment, f"moment.{slug(support.name)}", f"Moment, {support.name}", "mass_moment", {"m": taken(net), "x": arm})
+    return SupportRow(
+        str(support.name), str(scale.name), tuple(reading.text for reading in support.readings), gross.value,
+        tare.value if tare else 0.0, net, moment, arm,
+        given(support.lateral_arm, f"lateral arm, {support.name}") if support.lateral_arm else None,
+    )
+
+
+def _reading(support: Support, scale: Scale, certificates: Mapping[str, UFloat]) -> Input:
+    """Mean of the readings with its errors: calibration (shared), resolution, repeatability.
+
+    The largest permissible error and the last digit are bounds: rectangular, u = a/√3 (JCGM 100:2008, 4.3.7).
+    """
+    values = [reading.value for reading in support.readings]
+    shared = scale.maximum_permissible_error.value / sqrt(3)
+    last_digit = scale.resolution.value / 2 / sqrt(3)
+    estimate = fmean(values) + certificates[str(scale.certificate)] * shared
+    if last_digit:
+        estimate = estimate + error_source(f"last digit of {scale.name}, {support.name}", last_digit)
+    if len(values) > 1 and stdev(values) > 0:
+        estimate = estimate + error_source(f"repeatability, {support.name}", stdev(values) / sqrt(len(values)))
+    label = f"reading, {support.name}" + (f" (mean of {len(values)})" if len(values) > 1 else "")
+    text = ", ".join(reading.text for reading in support.readings)
+    return Input(label, "mass", estimate, support.readings[0].place or "not in a file", text)
+
+
+def _correction(item: Correction, sign: int) -> CorrectionRow:
+    mass = given(item.mass, str(item.name))
+    word = "removed" if sign < 0 else "added"
+    return CorrectionRow(
+        str(item.name),
+        Input(f"{item.name} ({word})", "mass", mass.estimate * sign, mass.origin, mass.text),
+        given(item.arm, f"arm, {item.name}"),
+    )
+
+
+def _levelled(event: Weighing, masses: list[Input], arms: list[Input]) -> tuple[Figure, ...]:
+    """Return the centre of gravity, last, and what it took to free it of the levelling error where the record states one."""
+    name, label = "weighed_cg", "Centre of gravity as weighed"
+    balance = {"m_i": masses, "x_i": arms}
+    if event.pitch_error is None or event.height_of_cg is None:
+        return (evaluate(weights.centre_of_gravity, name, label, "length", balance, style="arm"),)
+    raw = evaluate(weights.centre_of_gravity, f"{name}.as_stood", f"{label}, in the attitude it stood in", "length", balance, style="arm")
+    shift = evaluate(
+        weights.levelling_error, "levelling_error", "Error of the arm from levelling", "length",
+        {"h_CG": given(event.height_of_cg, "height of the centre of gravity"), "alpha": given(event.pitch_error, "pitch while weighed")},
+        style="arm",
+    )
+    level = evaluate(weights.levelled_arm, name, label, "length", {"x": taken(raw), "dx_level": taken(shift)}, style="arm")
+    return (raw, shift, level)
+
+
+def _lateral(rows: tuple[SupportRow, ...]) -> Figure | None:
+    if any(row.lateral_arm is None for row in rows):
+        return None
+    return evaluate(
+        weights.centre_of_gravity, "weighed_lateral_cg", "Centre of gravity to the right of the centre line, as weighed", "length",
+        {"m_i": [taken(row.net) for row in rows], "x_i": [row.lateral_arm for row in rows if row.lateral_arm]}, style="arm",
+    )
+
+
+def _zero_moved(scale: Scale) -> bool:
+    if scale.zero_before is None or scale.zero_after is None:
+        return False
+    if scale.resolution.value <= 0:
+        return scale.zero_after.value != scale.zero_before.value
+    digits = (scale.zero_after.as_written - scale.zero_before.as_written) / scale.resolution.as_written
+    same_unit = scale.zero_after.unit == scale.zero_before.unit == scale.resolution.unit
+    moved = digits if same_unit else (scale.zero_after.value - scale.zero_before.value) / scale.resolution.value
+    return round(abs(moved), 6) > 1  # readings are whole digits of the scale: rounding only takes off the noise of floats
+
+
+def _quality(event: Weighing) -> tuple[Finding, ...]:
+    findings = [*_half_said(event)]
+    for support in event.supports:
+        if len(support.readings) < 2:
+            findings.append(Finding("W001", f"the support {str(support.name)!r} was read once, so nothing shows how well a reading repeats",
+                                    "take the aircraft off and on again and add the second reading", support.place_of_key("readings"), Severity.WARNING))
+    for scale in event.scales.values():
+        if _zero_moved(scale):
+            findings.append(Finding("W002", f"the zero of {scale.name} moved by more than its last digit while weighing",
+                                    "weigh again with a settled scale", scale.place_of_key("zero_after"), Severity.WARNING))
+        if (event.date - scale.calibrated).days > 2 * 365.25:
+            findings.append(Finding("W003", f"{scale.name} was calibrated on {scale.calibrated}, more than two years before this weighing",
+                                    "have it calibrated (AMC1 SPO.POL.105(b) asks for two years)", scale.place_of_key("calibrated"), Severity.WARNING))
+        if scale.calibrated > event.date:
+            findings.append(Finding("W004", f"{scale.name} was calibrated on {scale.calibrated}, after this weighing", "correct the date",
+                                    scale.place_of_key("calibrated"), Severity.WARNING))
+    return tuple(findings)
+
+
+def _half_said(event: Weighing) -> Iterator[Finding]:
+    """What the record begins to say and does not finish: nothing is computed from it, and that is told."""
+    if (event.pitch_error is None) != (event.height_of_cg is None):
+        there, missing = ("pitch_error", "height_of_cg") if event.height_of_cg is None else ("height_of_cg", "pitch_error")
+        yield Finding("W006", f"{there} stands without {missing}, so the centre of gravity is not freed of the error of levelling",
+                      f"add {missing}, or take {there} out", event.place_of_key(there), Severity.WARNING)
+    without = [support for support in event.supports if support.lateral_arm is None]
+    if len(without) < len(event.supports):
+        for support in without:
+            yield Finding("W007", f"the support {str(support.name)!r} has no lateral arm and others have one, so there is no lateral centre of gravity",
+                          'add for example  lateral_arm: "0 m"', support.place, Severity.WARNING)

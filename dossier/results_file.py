@@ -1,0 +1,118 @@
+"""``results.json``: the Dossier as plain data, for programs and for the years after this one.
+
+Values are SI. The format is described by :data:`FORMAT` and changes its number when a key changes its meaning.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import fields, is_dataclass
+from datetime import date
+from enum import Enum
+from typing import Any
+
+from dossier import __version__, units
+from dossier.dossier import Dossier
+from dossier.figures import Figure, Input
+from dossier.findings import Finding, Place
+from dossier.glossary import SYMBOLS
+from dossier.sources import Citation
+
+FORMAT = "dossier-results/1"
+
+
+def as_json(dossier: Dossier) -> str:
+    """Write the Dossier as JSON text, always the same for the same Dossier."""
+    return json.dumps(as_data(dossier), ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+
+
+def as_data(dossier: Dossier) -> dict[str, Any]:
+    """Return the Dossier as mappings, lists, text and numbers."""
+    identification = dossier.project.aircraft.identification
+    edition = dossier.state.edition
+    return {
+        "format": FORMAT,
+        "tool_version": __version__,
+        "type": str(identification.name),
+        "design_revision": str(identification.design_revision),
+        "serial_number": str(dossier.record.serial_number),
+        "as_of": dossier.state.as_of.isoformat(),
+        "edition": {"letter": str(edition.letter), "date": edition.date.isoformat()} if edition else None,
+        "invented": identification.invented,
+        "figures": {name: _figure(figure) for name, figure in dossier.figures.items()},
+        "verdicts": [_plain(verdict) for verdict in dossier.verdicts],
+        "claims": [_plain(claim) for claim in dossier.claims],
+        "findings": [_finding(finding) for finding in dossier.findings],
+        "evidence": [
+            {"file": file.path, "shows": file.shows, "size": file.size, "sha256": file.sha256} for file in dossier.evidence
+        ],
+    }
+
+
+def _figure(figure: Figure) -> dict[str, Any]:
+    working = figure.working
+    return {
+        "label": figure.label,
+        "value": figure.value,
+        "unit": units.KINDS[figure.kind].si,
+        "standard_uncertainty": figure.standard_uncertainty,
+        "contributions": [{"from": one.label, "amount": one.amount} for one in figure.contributions()],
+        "working": {
+            "formula": working.formula.latex,
+            "title": working.formula.title,
+            "valid": working.formula.valid,
+            "source": str(working.formula.source),
+            "inputs": [_input(symbol, one) for symbol, many in working.inputs.items() for one in ([many] if isinstance(many, Input) else many)],
+            "steps": [{"label": step.label, "value": step.value, "unit": units.KINDS[step.kind].si} for step in working.steps],
+            "note": working.note,
+        },
+    }
+
+
+def _input(symbol: str, one: Input) -> dict[str, Any]:
+    return {
+        "symbol": symbol,
+        "meaning": SYMBOLS[symbol].meaning,
+        "label": one.label,
+        "value": one.value,
+        "unit": units.KINDS[one.kind].si,
+        "standard_uncertainty": one.standard_uncertainty,
+        "as_written": one.text,
+        "from": _origin(one.origin),
+    }
+
+
+def _origin(origin: Place | Citation | str) -> dict[str, Any]:
+    if isinstance(origin, Place):
+        return {"file": origin.file, "line": origin.line, "path": origin.path}
+    if isinstance(origin, Citation):
+        return {"source": str(origin)}
+    return {"figure": origin}
+
+
+def _finding(finding: Finding) -> dict[str, Any]:
+    return {
+        "code": finding.code,
+        "severity": finding.severity.value,
+        "message": finding.message,
+        "help": finding.help,
+        "place": _origin(finding.place) if finding.place else None,
+    }
+
+
+def _plain(value: Any) -> Any:
+    """Turn frozen values into plain ones; a place becomes file and line, never a path of this machine."""
+    if isinstance(value, Place | Citation):
+        return _origin(value)
+    if isinstance(value, Enum):
+        return value.value
+    if isinstance(value, date):
+        return value.isoformat()
+    if is_dataclass(value) and not isinstance(value, type):
+        return {field.name: _plain(getattr(value, field.name)) for field in fields(value) if field.repr}
+    if isinstance(value, Mapping):
+        return {str(key): _plain(item) for key, item in value.items()}
+    if isinstance(value, list | tuple):
+        return [_plain(item) for item in value]
+    return str(value) if isinstance(value, str) else value
