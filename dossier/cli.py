@@ -1,0 +1,169 @@
+"""Arguments in, exit code out. The only place that prints."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Sequence
+from datetime import date
+from pathlib import Path
+
+from dossier import __version__
+from dossier.findings import Finding, Rejected, Severity
+
+CONFORMS, OPEN, WRONG = 0, 1, 2
+"""Exit codes: all is well; something does not conform or is not shown (``check``); the record or the call is wrong."""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit code."""
+    options = _parser().parse_args(arguments)
+    try:
+        return int(options.run(options))
+    except Rejected as rejected:
+        _print_findings(rejected.findings)
+        _say(f"{len(rejected.findings)} problem{'s' if len(rejected.findings) != 1 else ''}; nothing was written")
+        return WRONG
+    except KeyboardInterrupt:
+        _say("stopped")
+        return WRONG
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(prog="dossier", description="A conformity dossier per serial number, computed from the builder's own records.")
+    parser.add_argument("--version", action="version", version=f"dossier {__version__}")
+    commands = parser.add_subparsers(metavar="COMMAND", required=True)
+    build = _command(commands, "build", _build, "write the site and results.json of each serial")
+    _serials(build)
+    build.add_argument("--out", type=Path, help="output folder (default: build/ and the name of the project)")
+    check = _command(commands, "check", _check, "do everything but write; exit 1 while anything is open")
+    _serials(check)
+    serve = _command(commands, "serve", _serve, "show one serial in the browser and follow changes of its files")
+    serve.add_argument("--serial", metavar="SN", help="the serial to show (default: the first)")
+    serve.add_argument("--as-of", type=_date, metavar="DATE", help="the state on that date")
+    serve.add_argument("--address", default="127.0.0.1:8000", help="where to listen (default: %(default)s)")
+    explain = _command(commands, "explain", _explain, "print the working of one figure")
+    explain.add_argument("figure", nargs="?", help="name of the figure; without it all names are listed")
+    explain.add_argument("--serial", metavar="SN", help="the serial (default: the first)")
+    explain.add_argument("--as-of", type=_date, metavar="DATE", help="the state on that date")
+    schema = commands.add_parser("schema", help="write a JSON Schema for each kind of file, for editors")
+    schema.add_argument("--out", type=Path, default=Path("schemas"), help="output folder (default: %(default)s)")
+    schema.set_defaults(run=_schema)
+    start = commands.add_parser("start", help="write a small project to begin with")
+    start.add_argument("folder", type=Path, help="a folder that does not exist yet")
+    start.set_defaults(run=_start)
+    return parser
+
+
+def _command(commands: argparse._SubParsersAction[argparse.ArgumentParser], name: str, run: object, words: str) -> argparse.ArgumentParser:
+    command = commands.add_parser(name, help=words, description=words[0].upper() + words[1:] + ".")
+    command.add_argument("project", type=Path, help="the project folder, such as projects/quillet-e1")
+    command.set_defaults(run=run)
+    return command
+
+
+def _serials(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--serial", action="append", metavar="SN", help="a serial number; may be given more than once (default: all)")
+    command.add_argument("--as-of", type=_date, metavar="DATE", help="the state on that date (default: that of the last event)")
+
+
+def _date(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"{text!r} is not a date; write year-month-day, such as 2026-05-14") from None
+
+
+def _build(options: argparse.Namespace) -> int:
+    from dossier.fleet import make_all
+    from dossier.publish import write_all
+    from dossier.summary import summary
+
+    dossiers = make_all(options.project, options.serial, options.as_of)
+    out = options.out or Path("build") / options.project.resolve().name
+    write_all(dossiers, out, _progress)
+    for dossier in dossiers:
+        print(summary(dossier))
+    print(f"written to {out}; open {out / 'index.html'}, or a customer's {out / str(dossiers[0].record.serial_number) / 'site' / 'index.html'}")
+    return CONFORMS
+
+
+def _check(options: argparse.Namespace) -> int:
+    from dossier.fleet import make_all
+    from dossier.summary import is_open, summary
+
+    dossiers = make_all(options.project, options.serial, options.as_of)
+    seen: dict[Finding, None] = {}
+    for dossier in dossiers:
+        seen.update(dict.fromkeys(dossier.findings))
+    _print_findings(sorted(seen, key=lambda finding: finding.sort_key))
+    for dossier in dossiers:
+        print(summary(dossier))
+    return OPEN if any(is_open(dossier) for dossier in dossiers) else CONFORMS
+
+
+def _serve(options: argparse.Namespace) -> int:
+    from dossier.web.serve import serve
+
+    serve(options.project, options.serial, options.as_of, options.address)
+    return CONFORMS
+
+
+def _explain(options: argparse.Namespace) -> int:
+    from dossier.compose.sheet_text import as_text
+    from dossier.pipeline import run
+    from dossier.project import serial_numbers
+    from dossier.references.names import unknown
+
+    numbers = serial_numbers(options.project)
+    dossier = run(options.project, options.serial or (numbers[0] if numbers else ""), options.as_of)
+    if options.figure is None:
+        width = max(map(len, dossier.figures))
+        for name, figure in dossier.figures.items():
+            print(f"{name:{width}}  {figure.label}")
+        return CONFORMS
+    problems = tuple(unknown(options.figure, dossier.figures, "figure", "this serial"))
+    if problems:
+        raise Rejected(problems)
+    print(as_text(dossier.figures[options.figure], dossier))
+    return CONFORMS
+
+
+def _schema(options: argparse.Namespace) -> int:
+    from dossier.schemas import schemas
+
+    options.out.mkdir(parents=True, exist_ok=True)
+    for name, schema in schemas().items():
+        path = options.out / f"{name}.schema.json"
+        path.write_text(json.dumps(schema, indent=2, ensure_ascii=False) + "\n", encoding="utf-8")
+        print(path)
+    return CONFORMS
+
+
+def _start(options: argparse.Namespace) -> int:
+    from dossier.starter import write_starter
+
+    for path in write_starter(options.folder):
+        print(path)
+    print(f"next: dossier check {options.folder}")
+    return CONFORMS
+
+
+def _print_findings(findings: Sequence[Finding]) -> None:
+    for finding in findings:
+        mark = "" if finding.severity is Severity.ERROR else f"{finding.severity.value}: "
+        print(f"{mark}{finding}\n", file=sys.stderr)
+
+
+def _progress(serial_number: str, done: int, of: int) -> None:
+    if sys.stderr.isatty():
+        _say(f"[{done}/{of}] {serial_number}")
+
+
+def _say(text: str) -> None:
+    print(text, file=sys.stderr)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,1 @@
+"""From a Dossier to page values: contexts, tables, plots. Reads the Dossier, computes nothing."""

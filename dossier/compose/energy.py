@@ -1,0 +1,90 @@
+"""Where the energy goes: phases of flight, endurance, with every battery and three pilots."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from dossier.compose import links
+from dossier.compose.energy_plots import endurance_plot, flight_names, phase_plot
+from dossier.compose.environment import render
+from dossier.compose.grid import Cell, Grid, grid, row
+from dossier.compose.notices import notices
+from dossier.compose.packet import Page
+from dossier.compose.plots import Plot
+from dossier.compose.printer import Printed, Printer
+from dossier.dossier import Dossier
+from dossier.results.energy import Flight
+
+
+@dataclass(frozen=True)
+class FlightPart:
+    """One flight. All ready strings."""
+
+    name: str
+    phases: Grid
+    figures: tuple[Printed, ...]
+
+
+def pages(dossier: Dossier) -> tuple[Page, ...]:
+    """Make the page; without a weighing there are no flights on it."""
+    at = Printer(dossier, links.ENERGY)
+    flights = dossier.energy.flights if dossier.energy else ()
+    glide, chain = dossier.project.aircraft.glide, dossier.project.aircraft.propulsion.efficiency
+    text = render(
+        "energy.md.jinja",
+        top=notices(at),
+        endurance=_endurance(at, flights) if flights else None,
+        plots=tuple(_plots(at)),
+        grounds=(glide.reason, chain.reason),
+        flights=[_flight(at, name, flight) for name, flight in zip(flight_names(at), flights, strict=True)],
+    )
+    return (Page(links.ENERGY, "Energy and endurance", "Weight and energy", text),)
+
+
+def _plots(at: Printer) -> Iterator[Plot]:
+    if at.dossier.energy and at.dossier.energy.flights:
+        yield endurance_plot(at)
+        yield phase_plot(at)
+
+
+def _endurance(at: Printer, flights: tuple[Flight, ...]) -> Grid:
+    rows = []
+    for name, flight in zip(flight_names(at), flights, strict=True):
+        kept, used = at.figure(flight.endurance), at.figure(flight.without_reserve)
+        rows.append(
+            row(
+                name,
+                at.value(flight.mass, "mass"),
+                Cell(f"{kept.first} {kept.uncertainty}", kept.sheet),
+                Cell(f"{used.first} {used.uncertainty}", used.sheet),
+            )
+        )
+    return grid(
+        "Endurance in level flight",
+        "Battery and pilot | # Mass in flight | # Reserve kept | # Reserve used up",
+        rows,
+    )
+
+
+def _flight(at: Printer, name: str, flight: Flight) -> FlightPart:
+    rows = [
+        row(
+            phase.name,
+            f"{phase.kind}, kept back" if phase.kept else phase.kind,
+            at.value(phase.power, "power"),
+            at.value(phase.duration, "time")
+            if phase.duration >= 600
+            else at.value(phase.duration, "seconds"),
+            at.value(phase.energy, "energy"),
+        )
+        for phase in flight.rows
+    ]
+    shown = [
+        at.figure(figure, figure.label.partition(",")[0])
+        for figure in flight.figures
+        if not figure.name.startswith("energy_")
+    ]
+    return FlightPart(
+        name, grid("Phases", "Phase | Kind | # Power | # Duration | # Energy", rows), tuple(shown)
+    )

@@ -1,0 +1,30 @@
+"""Where pages stand, and how one leads to another: the only place that knows the addresses."""
+
+from __future__ import annotations
+
+import posixpath
+import re
+
+COVER = "index.md"
+DECLARATION = "declaration.md"
+CONFORMITY = "conformity.md"
+BALANCE = "weight-and-balance.md"
+BATTERY = "battery.md"
+ENERGY = "energy.md"
+CLAIMS = "claims.md"
+ASSEMBLY = "assembly.md"
+RECORDS = "records.md"
+WORKING = "working/index.md"
+
+
+def relative(target: str, page: str) -> str:
+    """Return a link, for use on ``page``, to an address from the root of the packet."""
+    path, hash_sign, anchor = target.partition("#")
+    if path == page and hash_sign:
+        return f"#{anchor}"
+    return posixpath.relpath(path, posixpath.dirname(page) or ".") + hash_sign + anchor
+
+
+def anchor(name: str) -> str:
+    """Make an anchor from a name such as ``us-14-cfr-103/e-1``; a figure's name is an anchor as it stands."""
+    return re.sub(r"[^A-Za-z0-9._-]+", "-", name)

@@ -1,0 +1,128 @@
+"""What fails and what is open: requirements, work, inspections, what is claimed in public."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from dossier import units
+from dossier.compose import links
+from dossier.compose.verdict_words import OPEN
+from dossier.compose.words import sentence
+from dossier.dossier import Dossier
+from dossier.judge.claims import Support
+from dossier.judge.verdict import State, Verdict
+from dossier.model.events import Inspection
+
+
+@dataclass(frozen=True)
+class OpenItem:
+    """One thing that a reader must not overlook."""
+
+    subject: str
+    state: str
+    """In words, such as ``does not conform``."""
+    reason: str
+    fails: bool
+    """True for what is known to be wrong; false for what is only open."""
+    address: str
+    """Where it is told in full, from the root of the packet."""
+    pages: tuple[str, ...]
+    """The pages at whose top it stands, besides the cover."""
+
+
+def open_items(dossier: Dossier) -> tuple[OpenItem, ...]:
+    """List all of them, what is known to be wrong first."""
+    found = [
+        *_requirements(dossier),
+        *_work(dossier),
+        *_inspections(dossier),
+        *_claims(dossier),
+        *_weighing(dossier),
+    ]
+    return tuple(sorted(found, key=lambda item: not item.fails))
+
+
+def _requirements(dossier: Dossier) -> Iterator[OpenItem]:
+    for state in OPEN:
+        for verdict in dossier.verdicts:
+            if verdict.verdict is state:
+                yield OpenItem(
+                    f"{verdict.clause}, {verdict.statement.rstrip('.')}",
+                    str(state),
+                    sentence(verdict.reason),
+                    state is State.DOES_NOT_CONFORM,
+                    f"{links.CONFORMITY}#{links.anchor(verdict.requirement)}",
+                    (links.DECLARATION, links.CONFORMITY, *_pages_of(verdict)),
+                )
+
+
+def _pages_of(verdict: Verdict) -> tuple[str, ...]:
+    """A limit of mass concerns weight and balance, a limit of speed the flight tests among the records."""
+    if verdict.figure is None:
+        return ()
+    if verdict.unit in units.KINDS["mass"].spellings:
+        return (links.BALANCE,)
+    return (links.RECORDS,) if verdict.unit in units.KINDS["speed"].spellings else ()
+
+
+def _work(dossier: Dossier) -> Iterator[OpenItem]:
+    address = f"{links.ASSEMBLY}#open-work"
+    for entry in dossier.record.assembly:
+        if entry.result in ("open", "out of tolerance"):
+            yield OpenItem(
+                str(entry.step),
+                str(entry.result),
+                sentence(entry.reason or ""),
+                entry.result == "out of tolerance",
+                address,
+                (links.ASSEMBLY,),
+            )
+    if dossier.record.build.completed is None or dossier.record.build.completed > dossier.state.as_of:
+        yield OpenItem(
+            "The build",
+            "not completed",
+            "No day of completion is on record by this date.",
+            False,
+            address,
+            (links.ASSEMBLY,),
+        )
+
+
+def _inspections(dossier: Dossier) -> Iterator[OpenItem]:
+    """The latest inspection says what is open; what only an earlier one named has been closed."""
+    for event in dossier.state.of_kind(Inspection)[-1:]:
+        for item in event.open_items:
+            yield OpenItem(
+                str(item),
+                "open",
+                f"Named at the latest inspection, of {event.date.isoformat()}.",
+                False,
+                f"{links.RECORDS}#events",
+                (links.RECORDS, links.ASSEMBLY),
+            )
+
+
+def _claims(dossier: Dossier) -> Iterator[OpenItem]:
+    for claim in dossier.claims:
+        if claim.result is not Support.SUPPORTED:
+            yield OpenItem(
+                f"Claim \u201c{claim.text}\u201d",
+                str(claim.result),
+                sentence(claim.reason),
+                claim.result is Support.CONTRADICTED,
+                f"{links.CLAIMS}#{links.anchor(claim.claim)}",
+                (links.CLAIMS,),
+            )
+
+
+def _weighing(dossier: Dossier) -> Iterator[OpenItem]:
+    if dossier.weighing is None:
+        yield OpenItem(
+            "Weighing",
+            "not done",
+            "Nothing that needs the mass of the aircraft can be shown.",
+            False,
+            links.BALANCE,
+            (links.BALANCE,),
+        )

@@ -1,0 +1,126 @@
+"""The procedures of one serial: steps for equipment that it does not have are gone, the rest is numbered."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass
+from itertools import count
+
+from dossier.dossier import Dossier
+from dossier.model.procedure import Procedure, ProcedureStep
+
+KINDS: dict[str, str] = {
+    "rigging": "Procedures",
+    "de-rigging": "Procedures",
+    "preflight": "Procedures",
+    "after-flight": "Procedures",
+    "charging": "Procedures",
+    "storage": "Procedures",
+    "transport": "Procedures",
+    "inspection": "Procedures",
+    "emergency": "Emergencies",
+}
+"""Kind of procedure -> its group in the navigation, in the order of the navigation."""
+
+
+@dataclass(frozen=True)
+class NumberedStep:
+    """A step with the number that it has in this serial's list."""
+
+    number: int
+    step: ProcedureStep
+    hazards: tuple[str, ...]
+    """Whose boxes stand before this step."""
+
+    @property
+    def anchor(self) -> str:
+        """What a link to the step points at."""
+        return f"step-{self.number}"
+
+
+@dataclass(frozen=True)
+class ListSection:
+    """A section that has steps for this serial."""
+
+    title: str
+    note: str
+    steps: tuple[NumberedStep, ...]
+
+
+@dataclass(frozen=True)
+class List:
+    """A procedure as one serial has it."""
+
+    procedure: Procedure
+    path: str
+    hazards: tuple[str, ...]
+    """Whose boxes stand at the head."""
+    sections: tuple[ListSection, ...]
+    options: tuple[str, ...]
+    """Optional items, by name, that some step of the procedure asks for."""
+
+    @property
+    def steps(self) -> tuple[NumberedStep, ...]:
+        """All steps in order."""
+        return tuple(step for section in self.sections for step in section.steps)
+
+    @property
+    def is_emergency(self) -> bool:
+        """Whether there is no time for ticks, counts and signatures."""
+        return self.procedure.kind == "emergency"
+
+
+def lists(dossier: Dossier) -> tuple[List, ...]:
+    """Number every procedure for the serial, in the order of the navigation: kind, order in it, file name.
+
+    A procedure all of whose steps are for equipment that the serial does not have is not among them.
+    """
+    procedures = dossier.project.procedures
+    of_kind = Counter(str(procedure.kind) for procedure in procedures.values())
+
+    def place(name: str) -> tuple[int, int, str]:
+        return list(KINDS).index(procedures[name].kind), procedures[name].order, name
+
+    def path(name: str) -> str:
+        return _path(name, procedures[name].kind, alone=of_kind[procedures[name].kind] == 1)
+
+    in_order, left_out = sorted(procedures, key=place), dossier.state.left_out
+    made = (_list(procedures[name], path(name), left_out) for name in in_order)
+    return tuple(one for one in made if one.steps)
+
+
+def _list(procedure: Procedure, path: str, left_out: Collection[str]) -> List:
+    steps = [step for section in procedure.sections for step in section.steps]
+    options = tuple(dict.fromkeys(str(step.option) for step in steps if step.option is not None))
+    head = [*procedure.hazards]
+    if procedure.kind == "emergency":
+        head += [name for step in steps if _is_kept(step, left_out) for name in step.hazards]
+    sections = tuple(_sections(procedure, left_out))
+    return List(procedure, path, tuple(dict.fromkeys(map(str, head))), sections, options)
+
+
+def _is_kept(step: ProcedureStep, left_out: Collection[str]) -> bool:
+    return step.option is None or str(step.option) not in left_out
+
+
+def _sections(procedure: Procedure, left_out: Collection[str]) -> Iterator[ListSection]:
+    numbers = count(1)
+    for section in procedure.sections:
+        steps = [step for step in section.steps if _is_kept(step, left_out)]
+        kept = tuple(NumberedStep(next(numbers), step, _before(step, procedure)) for step in steps)
+        if kept:
+            yield ListSection(section.title, section.note or "", kept)
+
+
+def _before(step: ProcedureStep, procedure: Procedure) -> tuple[str, ...]:
+    # in an emergency nothing may stand between one action and the next: every box is at the head
+    return () if procedure.kind == "emergency" else tuple(map(str, step.hazards))
+
+
+def _path(file_name: str, kind: str, *, alone: bool) -> str:
+    if alone and kind != "emergency":
+        return f"{kind}.md"
+    plain = re.sub(r"[^a-z0-9]+", "-", file_name.lower()).strip("-")
+    return f"{plain}.md" if plain.startswith(kind) else f"{kind}-{plain}.md"

@@ -1,0 +1,39 @@
+"""The packet: all pages of one serial, in the order in which a reader wants them."""
+
+from __future__ import annotations
+
+from dossier.compose import (
+    assembly,
+    balance,
+    battery,
+    claims,
+    conformity,
+    cover,
+    declaration,
+    energy,
+    operating,
+    records,
+)
+from dossier.compose.evidence_files import assets
+from dossier.compose.packet import Packet
+from dossier.compose.title_block import title_block
+from dossier.compose.working import pages as working
+from dossier.dossier import Dossier
+
+
+def packet(dossier: Dossier) -> Packet:
+    """Make the packet of one serial."""
+    pages = (
+        *cover.pages(dossier),
+        *declaration.pages(dossier),
+        *conformity.pages(dossier),
+        *claims.pages(dossier),
+        *balance.pages(dossier),
+        *battery.pages(dossier),
+        *energy.pages(dossier),
+        *operating.pages(dossier),
+        *assembly.pages(dossier),
+        *records.pages(dossier),
+        *working.pages(dossier),
+    )
+    return Packet(title_block(dossier), pages, assets(dossier))

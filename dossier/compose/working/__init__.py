@@ -1,0 +1,1 @@
+"""Working sheets: how each figure came about, for a reader with a calculator."""

@@ -1,0 +1,180 @@
+"""A working sheet as plain values: the same for the page and for the terminal."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from decimal import Decimal
+from itertools import zip_longest
+
+from dossier import units
+from dossier.compose.working.mathml import numbered
+from dossier.display import STYLES, Preference, decimals_for, rounded, show, show_figure
+from dossier.dossier import Dossier
+from dossier.figures import Contribution, Figure, Input
+from dossier.findings import Place
+from dossier.glossary import SYMBOLS
+from dossier.quantities import COVERAGE_FACTOR
+from dossier.sources import Citation
+
+CONTRIBUTIONS_SHOWN = 3
+INPUT_DIGITS, RESULT_DIGITS = 10, 7
+"""An input has three digits more than the result, which is then met to its last digit."""
+
+
+@dataclass(frozen=True)
+class InputLine:
+    """One value that goes into the formula."""
+
+    symbol: str
+    """LaTeX, an item of a list with its number."""
+    label: str
+    value: str
+    """As the author wrote it, or in the reader's units."""
+    si: str
+    """In the SI unit that the formula takes."""
+    spread: str
+    """Expanded uncertainty in the same unit, k = 2; empty where none is stated."""
+    place: str
+    """File and line, where it stands in the record."""
+    figure: str
+    """The name of the figure that it is, where it was computed."""
+    source: str
+    """The citation, where it is a constant; or a remark."""
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """How one figure came about."""
+
+    name: str
+    label: str
+    title: str
+    latex: str
+    meanings: tuple[tuple[str, str], ...]
+    """Each symbol in LaTeX with its meaning; the first is the result."""
+    inputs: tuple[InputLine, ...]
+    steps: tuple[tuple[str, str], ...]
+    result: str
+    result_si: str
+    contributions: tuple[tuple[str, str], ...]
+    """The largest parts of the standard uncertainty, in the unit of the figure."""
+    others: int
+    """How many smaller parts are not listed."""
+    valid: str
+    source: str
+    basis: str
+    """In words: how far the source was read."""
+    note: str
+
+
+BASES = {
+    "read": "seen in a copy",
+    "read (secondary)": "not seen; a third party reports it",
+    "memory": "recalled, not seen: to be verified",
+    "own": "derived in this project",
+    "common practice": "a habit of the trade, no source",
+}
+
+
+def sheet(figure: Figure, dossier: Dossier) -> Sheet:
+    """Write the sheet of a figure."""
+    formula, preference = figure.working.formula, dossier.preference
+    shown = show_figure(figure, preference)
+    parts = figure.contributions()
+    return Sheet(
+        name=figure.name,
+        label=figure.label,
+        title=formula.title,
+        latex=formula.latex,
+        meanings=tuple(
+            (SYMBOLS[key].latex, SYMBOLS[key].meaning) for key in (formula.result, *formula.parameters)
+        ),
+        inputs=tuple(_lines(figure, dossier)),
+        steps=tuple(
+            (step.label, in_si(step.value, step.kind, RESULT_DIGITS)) for step in figure.working.steps
+        ),
+        result=f"{shown} {shown.uncertainty}".rstrip(),
+        result_si=in_si(figure.value, figure.kind, RESULT_DIGITS),
+        contributions=tuple(_part(part, figure, preference) for part in parts[:CONTRIBUTIONS_SHOWN]),
+        others=len(parts[CONTRIBUTIONS_SHOWN:]),
+        valid=formula.valid,
+        source=_cited(formula.source),
+        basis=BASES[formula.source.source.basis],
+        note=figure.working.note,
+    )
+
+
+def _lines(figure: Figure, dossier: Dossier) -> Iterator[InputLine]:
+    """List the inputs; lists run side by side, so that mass and arm of one item stand together."""
+    columns = {
+        key: (one,) if isinstance(one, Input) else tuple(one) for key, one in figure.working.inputs.items()
+    }
+    single = {key for key, one in figure.working.inputs.items() if isinstance(one, Input)}
+    for key in single_first(columns, single):
+        yield _line(SYMBOLS[key].latex, columns[key][0], dossier)
+    many = [key for key in columns if key not in single]
+    for number, items in enumerate(zip_longest(*(columns[key] for key in many)), 1):
+        for key, item in zip(many, items, strict=True):
+            if item is not None:
+                yield _line(numbered(SYMBOLS[key].latex, number), item, dossier)
+
+
+def single_first(columns: dict[str, tuple[Input, ...]], single: set[str]) -> list[str]:
+    """Keep the order of the formula for the inputs that are one value."""
+    return [key for key in columns if key in single]
+
+
+def _line(latex: str, one: Input, dossier: Dossier) -> InputLine:
+    origin = one.origin
+    figure = origin if isinstance(origin, str) and origin in dossier.figures else ""
+    unit = _unit(one.kind)
+    spread = COVERAGE_FACTOR * one.standard_uncertainty
+    return InputLine(
+        latex,
+        one.label,
+        _value(one, figure, dossier),
+        in_si(one.value, one.kind, INPUT_DIGITS),
+        f"± {rounded(spread, decimals_for(spread))}{unit}" if spread else "",
+        place=f"{origin.file}:{origin.line}" if isinstance(origin, Place) else "",
+        figure=figure,
+        source=_cited(origin)
+        if isinstance(origin, Citation)
+        else origin
+        if isinstance(origin, str) and not figure
+        else "",
+    )
+
+
+def _value(one: Input, figure: str, dossier: Dossier) -> str:
+    if figure:
+        return str(show_figure(dossier.figures[figure], dossier.preference))
+    return one.text or str(show(one.value, one.kind, dossier.preference))
+
+
+def _cited(citation: Citation) -> str:
+    source = citation.source
+    return ", ".join(
+        part for part in (source.title, source.publisher, source.edition, citation.locator) if part
+    )
+
+
+def _part(part: Contribution, figure: Figure, preference: Preference) -> tuple[str, str]:
+    style = STYLES[figure.style or figure.kind]
+    unit = style.us if preference.us_first else style.si
+    if style.kind == "speed" and (figure.style or figure.kind) == "speed":
+        unit = preference.airspeed
+    amount = part.amount / units.scale(style.kind, unit)[0]
+    return part.label, f"{rounded(amount, decimals_for(amount))}\u00a0{unit}".rstrip("\u00a0")
+
+
+def in_si(value: float, kind: str, digits: int) -> str:
+    """Print an SI value to a number of significant digits, never with an exponent."""
+    number = f"{Decimal(f'{value:.{digits - 1}e}'):f}"
+    trimmed = number.rstrip("0").rstrip(".") if "." in number else number
+    return trimmed.replace("-", "\u2212") + _unit(kind)
+
+
+def _unit(kind: str) -> str:
+    si = units.KINDS[kind].si
+    return "" if si == "1" else f"\u00a0{si}"

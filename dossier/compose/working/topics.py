@@ -1,0 +1,81 @@
+"""Which working sheet stands on which page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from dossier.dossier import Dossier
+from dossier.figures import Figure
+
+
+@dataclass(frozen=True)
+class Topic:
+    """One page of working sheets."""
+
+    path: str
+    title: str
+    names: tuple[str, ...]
+    """The figures on it, in the order of their making."""
+
+
+def topics(dossier: Dossier) -> tuple[Topic, ...]:
+    """Share out all figures of a dossier; every figure stands on exactly one page, and no page is empty."""
+    taken: set[str] = set()
+    found = []
+    for path, title, wanted in _groups(dossier):
+        names = tuple(name for name in wanted if name in dossier.figures and name not in taken)
+        taken.update(names)
+        if names:
+            found.append(Topic(f"working/{path}.md", title, names))
+    return tuple(found)
+
+
+def _groups(dossier: Dossier) -> Iterator[tuple[str, str, list[str]]]:
+    if dossier.weighing:
+        yield "weighing", "Weighing", _names(dossier.weighing.figures)
+    if dossier.empty:
+        yield "empty-aircraft", "Empty aircraft", _names(dossier.empty.figures)
+    if dossier.loadings:
+        yield "loading", "Loading", _names(dossier.loadings.figures)
+    for pack in dossier.packs:
+        yield (
+            f"battery-{pack.option}",
+            f"Battery: {_option(dossier, pack.option)}",
+            _names(pack.figures.values()),
+        )
+    for pack in dossier.packs:
+        flown = [
+            figure
+            for flight in (dossier.energy.flights if dossier.energy else ())
+            if flight.option == pack.option
+            for figure in flight.figures
+        ]
+        yield f"energy-{pack.option}", f"Energy in flight: {_option(dossier, pack.option)}", _names(flown)
+    judged = {
+        name
+        for verdict in dossier.verdicts
+        for one in (verdict, verdict.on_other_basis)
+        if one
+        for name in [one.figure]
+        if name
+    }
+    yield (
+        "requirements",
+        "Masses that count for a rule",
+        [name for name in dossier.figures if name in judged and name.startswith("counted_mass.")],
+    )
+    yield "limits-and-flight-tests", "Limits and flight tests", list(dossier.figures)
+
+
+def _names(figures: Iterable[Figure]) -> list[str]:
+    return [figure.name for figure in figures]
+
+
+def _option(dossier: Dossier, option: str) -> str:
+    return str(dossier.project.battery.options[option].name)
+
+
+def sheet_addresses(dossier: Dossier) -> dict[str, str]:
+    """Return the address of every figure's sheet from the root of the packet, by name of the figure."""
+    return {name: f"{topic.path}#{name}" for topic in topics(dossier) for name in topic.names}

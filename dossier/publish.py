@@ -1,0 +1,94 @@
+"""Made dossiers to files: sites and results, each built beside its place, and the builder's index of the fleet."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time
+from multiprocessing import get_context
+from pathlib import Path
+from tempfile import mkdtemp
+
+from dossier.compose.fleet_index import fleet_index
+from dossier.compose.pages import packet
+from dossier.dossier import Dossier
+from dossier.fleet import make_all
+from dossier.pipeline import load_checked, make
+from dossier.project import serial_numbers
+from dossier.results_file import as_json
+from dossier.web.build import build_site
+
+
+@dataclass(frozen=True)
+class _Order:
+    """What a worker needs to make one serial again and write it."""
+
+    project: Path
+    serial_number: str
+    as_of: date
+    folder: Path
+
+
+def write_all(dossiers: Sequence[Dossier], out: Path, progress: Callable[[str, int, int], None]) -> None:
+    """Write ``out/SN/site`` and ``out/SN/results.json`` for each serial, and the builder's index of the fleet.
+
+    Every serial is built beside its place and moved there when it is whole.
+
+    Args:
+        dossiers: as :func:`dossier.fleet.make_all` returns them.
+        out: the output folder; what else is in it stays.
+        progress: called with serial number, how many are done, and how many there are.
+    """
+    out.mkdir(parents=True, exist_ok=True)
+    workshop = Path(mkdtemp(prefix=".new-", dir=out))
+    try:
+        orders = [_Order(one.project.folder, str(one.record.serial_number), one.state.as_of, workshop) for one in dossiers]
+        for done, number in enumerate(_built(orders), 1):
+            progress(number, done, len(orders))
+        for order in orders:
+            _put(workshop / order.serial_number, out / order.serial_number)
+        index = workshop / "index.html"
+        index.write_text(fleet_index(_everyone(dossiers, out)), encoding="utf-8")
+        index.replace(out / "index.html")
+    finally:
+        shutil.rmtree(workshop)
+
+
+def _everyone(dossiers: Sequence[Dossier], out: Path) -> list[Dossier]:
+    """The serials of this call, and those that an earlier call left in the folder."""
+    first = dossiers[0]
+    here = {str(one.record.serial_number): one for one in dossiers}
+    others = [number for number in serial_numbers(first.project.folder) if number not in here and (out / number / "results.json").is_file()]
+    if others:
+        here |= {str(one.record.serial_number): one for one in make_all(first.project.folder, others, None)}
+    return [here[number] for number in sorted(here)]
+
+
+def _built(orders: Sequence[_Order]) -> Iterator[str]:
+    workers = min(len(orders), os.cpu_count() or 1)
+    if workers == 1:
+        yield from map(_write, orders)
+        return
+    with ProcessPoolExecutor(workers, mp_context=get_context("spawn")) as pool:
+        yield from pool.map(_write, orders)
+
+
+def _write(order: _Order) -> str:
+    """Make one serial in a process of its own (MkDocs is not thread-safe; a Dossier holds what cannot be sent)."""
+    dossier = make(load_checked(order.project, [order.serial_number]), order.serial_number, order.as_of)
+    folder = order.folder / order.serial_number
+    folder.mkdir()
+    epoch = int(datetime.combine(order.as_of, time(), UTC).timestamp())
+    build_site(packet(dossier), folder / "site", epoch=epoch)
+    (folder / "results.json").write_text(as_json(dossier), encoding="utf-8")
+    return order.serial_number
+
+
+def _put(new: Path, place: Path) -> None:
+    old = new.with_name(f"{new.name}.old")
+    if place.exists():
+        place.rename(old)
+    new.rename(place)

@@ -1,0 +1,28 @@
+"""The order of sheets, as MkDocs wants to be told it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from html import escape
+from typing import Any
+
+from dossier.compose.packet import Page
+
+
+def navigation(pages: Iterable[Page]) -> list[dict[str, Any]]:
+    """Order the pages as they come; a group stands where its first page stands.
+
+    Titles are escaped here, once: the theme and its search index take every title as ready HTML.
+    """
+    groups: dict[str, list[dict[str, Any]]] = {}
+    contents: list[dict[str, Any]] = []
+    for page in pages:
+        entry = {escape(page.title): page.path}
+        if not page.group:
+            contents.append(entry)
+            continue
+        if page.group not in groups:
+            groups[page.group] = []
+            contents.append({escape(page.group): groups[page.group]})
+        groups[page.group].append(entry)
+    return contents
