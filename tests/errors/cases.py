@@ -1,0 +1,111 @@
+"""One broken record for each finding code: an edit of the starter project."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True)
+class Broken:
+    """What is changed in the starter project. Each edit replaces a text that must be there."""
+
+    code: str
+    edits: tuple[tuple[str, str, str], ...] = ()
+    """File, text, new text."""
+    whole: dict[str, bytes] = field(default_factory=dict)
+    """Files written as a whole."""
+    absent: tuple[str, ...] = ()
+    """Files taken away."""
+    only: str | None = None
+    """The serial that is asked for."""
+
+
+AIRCRAFT, BATTERY, COMPLIANCE, HAZARDS = "aircraft.yaml", "battery.yaml", "compliance.yaml", "hazards.yaml"
+RECORD, PROCEDURE = "serials/0001/record.yaml", "procedures/rigging.yaml"
+DEEP = b"hazards: " + b"[" * 60 + b"]" * 60 + b"\n"
+PACK_FITTED = "  - event: pack-fitted\n    date: 2026-05-02\n    by: A. Builder\n    pack: P-001\n    option: standard-pack\n    mass: \"18.4 kg ± 0.1 kg\"\n"
+SECOND_RECORD = b"""serial_number: "0002"
+build: {started: 2026-01-12, built_at: Sampletown, design_revision: "1"}
+events:
+  - event: pack-fitted
+    date: 2026-05-02
+    by: A. Builder
+    pack: P-001
+    option: standard-pack
+    mass: "18.4 kg"
+"""
+REMOVED = "  - event: pack-removed\n    date: 2026-05-02\n    by: A. Builder\n    pack: P-001\n"
+RULE_SET_HEAD = b"rule_set: us-14-cfr-103\ntitle: Own\njurisdiction: here\nrevision: first\nlast_checked: 2026-01-01\nscope: nothing\nsources: {}\nrequirements: {}\n"
+
+
+def edit(code: str, file: str, old: str, new: str) -> Broken:
+    """Break one place."""
+    return Broken(code, ((file, old, new),))
+
+
+CASES: tuple[Broken, ...] = (
+    Broken("R001", whole={HAZARDS: b"#" * 2_000_001}),
+    Broken("R002", whole={HAZARDS: b"hazards:\n  a: {hazard: \xff}\n"}),
+    Broken("R003", whole={HAZARDS: b"- a list\n"}),
+    edit("R004", HAZARDS, "    topic: battery", "\ttopic: battery"),
+    edit("R005", HAZARDS, "topic: battery", "topic: bat\u200btery"),
+    edit("R006", HAZARDS, "word: warning", "word: warning: yes"),
+    Broken("R007", whole={HAZARDS: DEEP}),
+    edit("R008", HAZARDS, "  joint-not-locked:", "---\n  joint-not-locked:"),
+    edit("R009", HAZARDS, "word: danger", "<<: {word: danger}"),
+    edit("R010", HAZARDS, "word: danger", "word: !!str danger"),
+    edit("R011", HAZARDS, "    word: danger", "    [word]: danger"),
+    edit("R012", HAZARDS, "    word: danger", "    word: danger\n    word: caution"),
+    edit("R014", RECORD, "evidence/weighing.csv", "evidence/wieghing.csv"),
+    edit("M001", HAZARDS, "    consequence: The wing separates and you die.\n", ""),
+    edit("M002", HAZARDS, "avoidance: Pull", "avoidence: Pull"),
+    edit("M003", HAZARDS, "word: danger", "word: [danger]"),
+    edit("M004", HAZARDS, "hazard: The battery is live whenever its plug is in, and cells cannot be switched off.", 'hazard: " "'),
+    edit("M005", COMPLIANCE, "  guarded: {kind", "  Guarded Rule: {kind"),
+    edit("M006", RECORD, 'serial_number: "0001"', 'serial_number: "00/01"'),
+    edit("M007", RECORD, "started: 2026-01-12", "started: 12.1.2026"),
+    edit("M008", AIRCRAFT, "invented: true ", "invented: yes "),
+    edit("M009", BATTERY, "series: 14", "series: 14.5"),
+    edit("M010", RECORD, "evidence/weighing.csv", "../0002/weighing.csv"),
+    edit("M011", RECORD, 'readings: ["53.20 kg", "53.25 kg"]', "readings: [53.20, 53.25 lbs]"),
+    edit("M012", PROCEDURE, "kind: rigging", "kind: riging"),
+    Broken("M013", ((RECORD, "events:\n", "events:\n  - {event: edition, date: 2026-01-20, by: A. Builder, letter: a, reason: first}\n"),)),
+    edit("M014", PROCEDURE, "loose_items: [2 main pins, 2 safety pins]", "loose_items: 2 main pins"),
+    Broken("P001", absent=(AIRCRAFT,)),
+    Broken("P002", absent=(HAZARDS,)),
+    edit("P003", RECORD, 'serial_number: "0001"', 'serial_number: "1"'),
+    Broken("P004", only="0099"),
+    edit("P010", PROCEDURE, "hazards: [joint-not-locked]", "hazards: [joint-not-lockd]"),
+    edit("P011", AIRCRAFT, 'value: "225 kg"', 'value: "225 kt"'),
+    edit("P012", AIRCRAFT, "{mark: red line, at: never_exceed_speed, meaning: never exceed}", "{mark: red line, start: never_exceed_speed, meaning: never exceed}"),
+    edit("P013", AIRCRAFT, '  leading_edge_of_chord: "0.02 m"\n', ""),
+    edit("P014", AIRCRAFT, '{mass: "150 kg", forward: "0.20 m"', '{mass: "250 kg", forward: "0.50 m"'),
+    edit("P015", AIRCRAFT, "{name: Cruise, kind: cruise}", '{name: Cruise, kind: cruise, duration: "20 min"}'),
+    edit("P016", AIRCRAFT, '{name: Climb, kind: climb, height: "300 m"}', "{name: Climb, kind: climb}"),
+    edit("P020", BATTERY, '{state_of_charge: "50 %", voltage: "3.7 V"}', '{state_of_charge: "50 %", voltage: "3.2 V"}'),
+    edit("P021", BATTERY, 'full_cell_voltage: "4.15 V"', 'full_cell_voltage: "4.25 V"'),
+    Broken("P030", whole={"rule_sets/us-14-cfr-103.yaml": RULE_SET_HEAD}),
+    edit("P031", COMPLIANCE, ", coverage: 95 %", ""),
+    Broken("P040", ((AIRCRAFT, ", cautions: [live-battery]}", "}"), (PROCEDURE, "hazards: [live-battery]\n", ""))),
+    edit("P050", RECORD, "assembly:\n", "items_left_out: [wing]\nassembly:\n"),
+    Broken("P051", whole={"serials/0002/record.yaml": SECOND_RECORD}),
+    edit("E001", RECORD, "  - event: weighing\n    date: 2026-05-02", "  - event: weighing\n    date: 2026-04-30"),
+    edit("E002", RECORD, "option: standard-pack", "option: long-pack"),
+    edit("E003", RECORD, "  - event: weighing", PACK_FITTED + "  - event: weighing"),
+    edit("E004", RECORD, "  - event: weighing", REMOVED + "    retired: true\n" + PACK_FITTED + "  - event: weighing"),
+    edit("E005", RECORD, "  - event: weighing", PACK_FITTED.replace("P-001", "P-002") + "  - event: weighing"),
+    edit("E006", RECORD, "  - event: weighing", REMOVED.replace("P-001", "P-009") + "  - event: weighing"),
+    Broken("E007", ((RECORD, "events:\n", "events:\n  - {event: edition, date: 2026-01-20, by: A. Builder, letter: B, reason: first}\n"
+                     "  - {event: edition, date: 2026-01-21, by: A. Builder, letter: A, reason: second}\n"),)),
+    edit("W001", RECORD, 'readings: ["11.10 kg", "11.15 kg"]', 'readings: ["11.10 kg"]'),
+    edit("W002", RECORD, 'serial_number: S-3, calibrated', 'zero_before: "0.00 kg", zero_after: "0.15 kg", serial_number: S-3, calibrated'),
+    edit("W003", RECORD, "{name: Tail scale, serial_number: S-3, calibrated: 2026-03-01", "{name: Tail scale, serial_number: S-3, calibrated: 2023-03-01"),
+    edit("W004", RECORD, "{name: Tail scale, serial_number: S-3, calibrated: 2026-03-01", "{name: Tail scale, serial_number: S-3, calibrated: 2026-06-01"),
+    Broken("W005", ((RECORD, "  - event: weighing", "  - event: inspection\n    date: 2026-05-03\n    by: A. Builder\n    what: all\n    result: good\n  - event: weighing"),
+                    (RECORD, "    date: 2026-05-02\n    by: A. Builder\n    place_of_weighing", "    date: 2026-06-02\n    by: A. Builder\n    place_of_weighing"))),
+    edit("C001", AIRCRAFT, 'value: "225 kg"', 'value: "110 kg"'),
+    edit("C002", AIRCRAFT, 'maximum_power: "9 kW"', 'maximum_power: "12 kW"'),
+    edit("C003", BATTERY, 'bay:\n  size: {length: "450 mm"', 'bay:\n  size: {length: "430 mm"'),
+    edit("C004", AIRCRAFT, 'maximum_power: "9 kW"', 'maximum_power: "2 kW"'),
+    edit("C005", RECORD, 'tare: "0.40 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"', 'tare: "60 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"'),
+)
