@@ -11,6 +11,7 @@ from typing import TypeVar
 from dossier.findings import Finding, Severity
 from dossier.model.events import (
     AnyEvent,
+    CapacityTest,
     Edition,
     EquipmentChange,
     FlightTest,
@@ -45,6 +46,8 @@ class State:
     """Equipment changes since the last weighing."""
     packs: tuple[PackFitted, ...] = ()
     retired: tuple[str, ...] = ()
+    capacity_tests: Mapping[str, CapacityTest] = field(default_factory=dict)
+    """The latest capacity test of each battery, by its serial number."""
     left_out: frozenset[str] = frozenset()
     """Items of the type's list that are not in this aircraft now."""
     measured: Mapping[str, Measured] = field(default_factory=dict)
@@ -141,6 +144,14 @@ def _pack_out(state: State, event: PackRemoved, _options: Collection[str]) -> St
     )
 
 
+def _tested(state: State, event: CapacityTest, _options: Collection[str]) -> State:
+    if all(pack.pack != event.pack for pack in state.packs):
+        fitted = ", ".join(str(pack.pack) for pack in state.packs) or "none"
+        return _with(state, Finding("E008", f"the pack {str(event.pack)!r} was tested, and it is not fitted at this date",
+                                    f"packs fitted: {fitted}", event.place_of_key("pack")))
+    return replace(state, capacity_tests={**state.capacity_tests, str(event.pack): event})
+
+
 def _flown(state: State, event: FlightTest, _options: Collection[str]) -> State:
     latest = {str(result.quantity): Measured(result, event) for result in event.results}
     return replace(state, measured={**state.measured, **latest})
@@ -164,6 +175,7 @@ def _with(state: State, finding: Finding) -> State:
 
 _EFFECTS: dict[type, Callable[..., State]] = {
     Weighing: _weighed,
+    CapacityTest: _tested,
     EquipmentChange: _changed,
     PackFitted: _pack_in,
     PackRemoved: _pack_out,

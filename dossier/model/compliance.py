@@ -17,6 +17,8 @@ class DecisionRule(Part):
     """For a guarded rule: the one-sided probability that a value at the acceptance limit conforms, such as 95 %."""
     agreed: Date
     agreed_by: Text
+    because: Text | None = None
+    """Why this rule and not a stricter one."""
 
 
 class Reliance(Part):

@@ -122,6 +122,16 @@ class PackRemoved(Event):
     retired: Flag = False
 
 
+class CapacityTest(Event):
+    """The capacity of a battery was measured; from here on its energy is computed with it."""
+
+    event: Literal["capacity-test"]
+    pack: SerialNumber
+    capacity: Charge
+    conditions: Text
+    """Current, temperature, from which voltage to which."""
+
+
 class EquipmentChange(Event):
     """Equipment goes in or out; the empty mass is computed from here until the next weighing."""
 
@@ -193,6 +203,6 @@ class Edition(Event):
 
 
 AnyEvent = Annotated[
-    Weighing | PackFitted | PackRemoved | EquipmentChange | Inspection | Repair | FlightTest | Bulletin | Handover | Edition,
+    Weighing | PackFitted | PackRemoved | CapacityTest | EquipmentChange | Inspection | Repair | FlightTest | Bulletin | Handover | Edition,
     Field(discriminator="event"),
 ]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field
 
 from dossier.compute import open_circuit, pack, pack_state, performance
@@ -10,7 +11,8 @@ from dossier.figures import Figure, Input, evaluate, given, taken
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery, Cell, Option
-from dossier.model.events import PackFitted
+from dossier.model.events import CapacityTest, PackFitted
+from dossier.replay import State
 from dossier.results.attempt import attempt
 
 AXES = ("length", "width", "height")
@@ -26,22 +28,28 @@ class PackResult:
     findings: tuple[Finding, ...] = ()
 
 
-def packs(battery: Battery, aircraft: Aircraft, fitted: tuple[PackFitted, ...]) -> tuple[PackResult, ...]:
+def packs(battery: Battery, aircraft: Aircraft, state: State) -> tuple[PackResult, ...]:
     """Compute every battery; the one that is fitted with its own measured mass and capacity."""
-    aboard = {str(one.option): one for one in fitted}
-    return tuple(_Maker(str(name), battery, aircraft, aboard.get(name)).result() for name in battery.options)
+    aboard = {str(one.option): one for one in state.packs}
+    return tuple(_Maker(str(name), battery, aircraft, aboard.get(name), state.capacity_tests).result() for name in battery.options)
+
+
+class _NotMadeError(Exception):
+    """A figure that others are made from lies outside the range of its formula."""
 
 
 class _Maker:
     """Makes the figures of one battery, each from the ones before it."""
 
-    def __init__(self, name: str, battery: Battery, aircraft: Aircraft, fitted: PackFitted | None) -> None:
+    def __init__(self, name: str, battery: Battery, aircraft: Aircraft, fitted: PackFitted | None,
+                 tests: Mapping[str, CapacityTest]) -> None:
         self.name = name
         self.battery = battery
         self.aircraft = aircraft
         self.option: Option = battery.options[name]
         self.cell: Cell = battery.cells[self.option.cell]
         self.fitted = fitted
+        self.test = tests.get(str(fitted.pack)) if fitted else None
         self.figures: dict[str, Figure] = {}
         self.findings: list[Finding] = []
         self.series = self._count("cells in series", self.option.series, "series")
@@ -49,7 +57,8 @@ class _Maker:
 
     def result(self) -> PackResult:
         for make in (self._voltages, self._capacity, self._energy, self._rates, self._body, self._charging):
-            make()
+            with suppress(_NotMadeError):  # what is missing has its finding, and the rest of this step needs it
+                make()
         return PackResult(self.name, self.fitted, dict(self.figures), tuple(self.findings))
 
     def _count(self, label: str, value: int, key: str) -> Input:
@@ -65,6 +74,8 @@ class _Maker:
         self.findings += made.findings
 
     def _take(self, short: str) -> Input:
+        if short not in self.figures:
+            raise _NotMadeError(short)
         return taken(self.figures[short])
 
     def _voltages(self) -> None:
@@ -77,8 +88,9 @@ class _Maker:
 
     def _capacity(self) -> None:
         nominal = given(self.cell.nominal_capacity, "nominal capacity of the cell")
-        if self.fitted and self.fitted.measured_capacity:
-            measured = given(self.fitted.measured_capacity, f"measured capacity of battery {self.fitted.pack}")
+        tested = self.test.capacity if self.test else self.fitted.measured_capacity if self.fitted else None
+        if self.fitted and tested:
+            measured = given(tested, f"measured capacity of battery {self.fitted.pack}")
             self._make(pack_state.cell_capacity, "cell_capacity", "Capacity of a cell, from the test of the pack", "charge",
                        {"Q": measured, "N_p": self.parallel})
         elif self.fitted and self.fitted.health:
