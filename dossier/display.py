@@ -14,6 +14,7 @@ from dossier import units
 from dossier.figures import Figure
 from dossier.quantities import COVERAGE_FACTOR, Quantity
 
+MINUS = "\u2212"
 MOST_DECIMALS = 9
 """Where the search for a print on the right side of a limit ends: far below anything that is measured here."""
 
@@ -94,7 +95,7 @@ def show(value: float, style: str, preference: Preference, extra_decimals: int =
     """Print an SI value in both systems, without uncertainty."""
     first, second = _in_order(style, preference)
     kind = STYLES[style].kind
-    texts = [_in_unit(value, kind, unit, decimals + extra_decimals) for unit, decimals in (first, second)]
+    texts = [_in_unit_telling(value, kind, unit, decimals + extra_decimals) for unit, decimals in (first, second)]
     return Shown(texts[0], texts[1] if first[0] != second[0] else "")
 
 
@@ -105,17 +106,18 @@ def show_figure(figure: Figure, preference: Preference) -> Shown:
 
 def show_uncertain(value: float, standard_uncertainty: float, style: str, preference: Preference) -> Shown:
     """Print an SI value with its expanded uncertainty, k = 2; value and uncertainty end at the same decimal."""
-    if not standard_uncertainty:
-        return show(value, style, preference)
     kind = STYLES[style].kind
     first, second = _in_order(style, preference)
+    finest = max(units.scale(kind, unit)[0] for unit, _ in (first, second))
+    if not _number(rounded(COVERAGE_FACTOR * standard_uncertainty / finest, MOST_DECIMALS)):
+        return show(value, style, preference)  # none, or what the rounding of floats leaves of errors that cancel
     texts, spreads = [], []
     for unit, _ in (first, second):
         factor = units.scale(kind, unit)[0]
         expanded = COVERAGE_FACTOR * standard_uncertainty / factor
         decimals = decimals_for(expanded)
         texts.append(_in_unit(value, kind, unit, decimals))
-        spreads.append(f"± {rounded(expanded, decimals)}{_behind(unit)} (k = 2)")
+        spreads.append(f"± {rounded(expanded, decimals)}{_behind(unit)} (k\u00a0=\u00a02)")
     return Shown(texts[0], texts[1] if first[0] != second[0] else "", spreads[0])
 
 
@@ -130,11 +132,13 @@ def show_beside(value: float, limit: float, unit: str, decimals: int) -> tuple[s
     Returns:
         the value and the limit, each with the unit.
     """
+    bound = _plain(limit)
     for more in range(decimals, MOST_DECIMALS + 1):
-        shown, bound = rounded(value, more), rounded(limit, more)
+        shown = rounded(value, more)
         if _order(_number(shown), _number(bound)) == _order(Decimal(repr(value)), Decimal(repr(limit))):
-            return f"{shown}{_behind(unit)}", f"{_plain(limit)}{_behind(unit)}"
-    return f"{value!r}{_behind(unit)}", f"{_plain(limit)}{_behind(unit)}"
+            return f"{shown}{_behind(unit)}", f"{bound}{_behind(unit)}"
+    exact, exact_limit = (repr(number).replace("-", MINUS) + _behind(unit) for number in (value, limit))
+    return exact, exact_limit
 
 
 def rounded(value: float, decimals: int) -> str:
@@ -143,7 +147,7 @@ def rounded(value: float, decimals: int) -> str:
     number = Decimal(repr(value)).quantize(step, ROUND_HALF_UP) if decimals >= 0 else (
         (Decimal(repr(value)) / step).quantize(Decimal(1), ROUND_HALF_UP) * step)
     text = f"{number:f}"
-    return text.removeprefix("-") if not number else text.replace("-", "\u2212")
+    return text.removeprefix("-") if not number else text.replace("-", MINUS)
 
 
 def decimals_for(expanded: float) -> int:
@@ -165,17 +169,28 @@ def _in_unit(value: float, kind: str, unit: str, decimals: int) -> str:
     return f"{rounded((value - offset) / factor, decimals)}{_behind(unit)}"
 
 
+def _in_unit_telling(value: float, kind: str, unit: str, decimals: int) -> str:
+    factor, offset = units.scale(kind, unit)
+    return _in_unit(value, kind, unit, _telling_decimals((value - offset) / factor, decimals))
+
+
+def _telling_decimals(value: float, decimals: int) -> int:
+    """Return as many decimals as keep a small value from being printed as another one: 0.045 kg is not 0.0 kg."""
+    enough = (more for more in range(decimals, MOST_DECIMALS) if abs(float(f"{value:.{more}f}") - value) <= 0.05 * abs(value))
+    return next(enough, decimals)
+
+
 def _behind(unit: str) -> str:
     """A unit with the space that does not break; none behind a bare number."""
     return f"\u00a0{unit}" if unit else ""
 
 
 def _plain(value: float) -> str:
-    return f"{value:.10g}".replace("-", "\u2212")
+    return f"{value:.10g}".replace("-", MINUS)
 
 
 def _number(text: str) -> Decimal:
-    return Decimal(text.replace("\u2212", "-"))
+    return Decimal(text.replace(MINUS, "-"))
 
 
 def _order(value: Decimal, limit: Decimal) -> int:

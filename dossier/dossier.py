@@ -15,6 +15,7 @@ from dossier.model.rule_set import RuleSet
 from dossier.project import Project
 from dossier.read.evidence import EvidenceFile
 from dossier.replay import State
+from dossier.results.assembly import AssemblyRecord
 from dossier.results.battery import PackResult
 from dossier.results.empty import EmptyAircraft
 from dossier.results.energy import Energy
@@ -44,6 +45,7 @@ class Dossier:
     evidence: tuple[EvidenceFile, ...]
     rule_sets: Mapping[str, RuleSet]
     """Those that may be relied on, by name."""
+    assembly: AssemblyRecord
 
     @property
     def preference(self) -> Preference:

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
-from dossier.compose.packet import Packet
 from dossier.dossier import Dossier
 from dossier.figures import Figure, OutsideRange
 from dossier.findings import Finding, Place, Rejected, Severity, in_order
@@ -20,6 +19,7 @@ from dossier.read.evidence import EvidenceFile, read_evidence
 from dossier.references import check
 from dossier.replay import State, default_date, replay
 from dossier.results.allowances import allowances
+from dossier.results.assembly_checks import assembly_record
 from dossier.results.battery import packs
 from dossier.results.empty import EmptyAircraft, empty_aircraft
 from dossier.results.energy import energy_table
@@ -62,15 +62,17 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     record, aircraft, battery = project.serials[serial_number], project.aircraft, project.battery
     state = replay(record, battery.options, as_of or default_date(record))
     evidence = _evidence(project, record, state)
+    assembled = assembly_record(project.assembly, record, state)
     weighing = _weighing(state)
     empty = _empty(weighing, state, project)
-    pack_results = packs(battery, aircraft, state.packs)
+    pack_results = packs(battery, aircraft, state)
     loads = loadings(empty, aircraft, battery) if empty else None
     energy = energy_table(empty, aircraft, battery, pack_results) if empty else None
+    general = general_figures(aircraft, state)
     made = _by_name(
         *(weighing.figures if weighing else ()),
         *(empty.figures if empty else ()),
-        *general_figures(aircraft, state),
+        *(figure for made_one in general for figure in made_one.figures),
         *(loads.figures if loads else ()),
         *(figure for result in pack_results for figure in result.figures.values()),
         *(energy.figures if energy else ()),
@@ -82,7 +84,9 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     claims = judge_claims(project.compliance, figures)
     findings = in_order([
         *check(project, known_rule_sets()),
+        *assembled.findings,
         *(weighing.findings if weighing else _not_weighed(record)),
+        *(finding for made_one in general for finding in made_one.findings),
         *(loads.findings if loads else ()),
         *(finding for result in pack_results for finding in result.findings),
         *(energy.findings if energy else ()),
@@ -90,18 +94,7 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
         *claims.findings,
     ])
     return Dossier(project, record, state, weighing, empty, loads, pack_results, energy, figures, judgement.verdicts, claims.results,
-                   findings, evidence, rule_sets)
-
-
-def packet_for(project_folder: Path, serial_number: str | None, as_of: date | None) -> Packet:
-    """Make the pages of one serial, the first of the project if none is named."""
-    from dossier.compose.pages import packet  # the pages pull in plotting, which ``check`` does without
-    from dossier.project import serial_numbers
-
-    known = serial_numbers(project_folder)
-    if serial_number is None and not known:
-        raise Rejected([Finding("P004", f"the project {project_folder.name!r} has no serial", "write serials/0001/record.yaml")])
-    return packet(run(project_folder, serial_number or known[0], as_of))
+                   findings, evidence, rule_sets, assembled)
 
 
 def _refuse_errors(findings: tuple[Finding, ...]) -> None:

@@ -10,6 +10,7 @@ from typing import TypeVar
 
 from dossier.findings import Finding, Place, Rejected
 from dossier.model.aircraft import Aircraft
+from dossier.model.assembly import Assembly
 from dossier.model.base import Part
 from dossier.model.battery import Battery
 from dossier.model.compliance import Compliance
@@ -25,6 +26,7 @@ PartType = TypeVar("PartType", bound=Part)
 
 KINDS_OF_FILE: dict[str, type[Part]] = {
     "aircraft": Aircraft,
+    "assembly": Assembly,
     "battery": Battery,
     "compliance": Compliance,
     "hazards": Hazards,
@@ -52,6 +54,8 @@ class Project:
     serials: Mapping[str, SerialRecord]
     rigging: Rigging | None = None
     """None if the project has no rigging.yaml: its procedures then are only text."""
+    assembly: Assembly | None = None
+    """None if the project has no assembly.yaml: entries of the assembly then say in words what was done."""
 
     def serial_folder(self, serial_number: str) -> Path:
         """Return the folder that holds a serial's record and evidence."""
@@ -99,6 +103,7 @@ def load(folder: Path, only: Collection[str] | None = None) -> Project:
     compliance = one(folder / "compliance.yaml", Compliance)
     hazards = one(folder / "hazards.yaml", Hazards)
     rigging = one(folder / "rigging.yaml", Rigging) if (folder / "rigging.yaml").is_file() else None
+    assembly = one(folder / "assembly.yaml", Assembly) if (folder / "assembly.yaml").is_file() else None
     procedures = {path.stem: one(path, Procedure) for path in sorted(folder.glob("procedures/*.yaml"))}
     rule_sets = {path.stem: one(path, RuleSet) for path in sorted(folder.glob("rule_sets/*.yaml"))}
     serials = {number: found.attempt(partial(_serial, folder, number)) for number in _chosen(folder, only, found)}
@@ -110,6 +115,7 @@ def load(folder: Path, only: Collection[str] | None = None) -> Project:
         {name: rule_set for name, rule_set in rule_sets.items() if rule_set},
         {number: record for number, record in serials.items() if record},
         rigging,
+        assembly,
     )
 
 

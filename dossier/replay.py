@@ -60,6 +60,10 @@ class State:
         """List the events of one kind, oldest first."""
         return tuple(event for event in self.events if isinstance(event, kind))
 
+    def changes_of(self, item: str) -> tuple[EquipmentChange, ...]:
+        """List the equipment changes since the build that concern an item of the type's list, oldest first."""
+        return tuple(event for event in self.of_kind(EquipmentChange) if event.item == item)
+
 
 def default_date(record: SerialRecord) -> date:
     """Return the date of the last event: the same record then gives the same dossier on any day."""

@@ -42,6 +42,7 @@ def as_data(dossier: Dossier) -> dict[str, Any]:
         "invented": identification.invented,
         "figures": {name: _figure(figure) for name, figure in dossier.figures.items()},
         "verdicts": [_plain(verdict) for verdict in dossier.verdicts],
+        "not_ready_for_delivery": [_plain(block) for block in dossier.assembly.blocks],
         "claims": [_plain(claim) for claim in dossier.claims],
         "findings": [_finding(finding) for finding in dossier.findings],
         "evidence": [

@@ -9,6 +9,7 @@ from dossier.project import KINDS_OF_FILE
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 FILES = {
     "aircraft": "aircraft.yaml",
+    "assembly": "assembly.yaml",
     "battery": "battery.yaml",
     "compliance": "compliance.yaml",
     "hazards": "hazards.yaml",

@@ -15,8 +15,8 @@ OPEN = WORST_FIRST[:3]
 
 
 def is_open(dossier: Dossier) -> bool:
-    """Whether a requirement does not conform, is inconclusive or is not shown."""
-    return any(verdict.verdict in OPEN for verdict in dossier.verdicts)
+    """Whether a requirement does not conform, is inconclusive or is not shown, or the assembly keeps the serial from delivery."""
+    return bool(dossier.assembly.blocks) or any(verdict.verdict in OPEN for verdict in dossier.verdicts)
 
 
 def worst_first(verdicts: tuple[Verdict, ...]) -> list[Verdict]:
@@ -32,12 +32,25 @@ def counts(dossier: Dossier) -> str:
 
 def summary(dossier: Dossier) -> str:
     """Say how a serial stands: one line, then a line for each requirement that is open."""
-    mass = dossier.figures.get("empty_mass")
-    shown = show_figure(mass, dossier.preference) if mass else None
-    weight = f"empty {shown.first} {shown.uncertainty}".rstrip() if shown else "not weighed"
     warnings = sum(finding.severity is Severity.WARNING for finding in dossier.findings)
-    head = f"{dossier.record.serial_number} as of {dossier.state.as_of}: {weight}; {counts(dossier)}"
-    if warnings:
-        head += f"; {warnings} warning{'s' if warnings != 1 else ''}"
+    told = f"{warnings} warning{'s' if warnings != 1 else ''}" if warnings else ""
+    parts = [part for part in (_weight(dossier), counts(dossier), told) if part]
+    head = f"{dossier.record.serial_number} as of {dossier.state.as_of}: {'; '.join(parts)}"
     lines = [f"  {verdict.verdict.value}: {verdict.requirement}: {verdict.reason}" for verdict in worst_first(dossier.verdicts) if verdict.verdict in OPEN]
-    return "\n".join([head.replace("\u00a0", " "), *lines])
+    return "\n".join([head.replace("\u00a0", " "), *lines, *blocks(dossier)])
+
+
+def blocks(dossier: Dossier) -> list[str]:
+    """List what keeps a serial from delivery; one that was handed over with it is told as such."""
+    handover = dossier.state.handover
+    words = f"handed over on {handover.date} with this open" if handover else "not ready for delivery"
+    return [f"  {words}: {block.subject}: {block.state}" + (f", {block.reason}" if block.reason else "") for block in dossier.assembly.blocks]
+
+
+def _weight(dossier: Dossier) -> str:
+    """The empty mass with the battery that is in the bay, else without one."""
+    for name, words in (("empty_mass", "empty"), ("empty_mass.without_battery", "empty, without battery,")):
+        if name in dossier.figures:
+            shown = show_figure(dossier.figures[name], dossier.preference)
+            return f"{words} {shown.first} {shown.uncertainty}".rstrip()
+    return "not weighed"

@@ -1,4 +1,5 @@
-"""A project written as YAML: the starter project with edits, so that a test states only what matters to it."""
+"""A project written as YAML: the starter project with edits, so that a test states only what matters to
+it."""
 
 from __future__ import annotations
 
@@ -71,7 +72,8 @@ class Draft:
         return project
 
     def make(self, folder: Path, as_of: str | None = None) -> Dossier:
-        """Write the project and make the dossier of its serial; a refused record shows its findings in the test."""
+        """Write the project and make the dossier of its serial; a refused record shows its findings
+        in the test."""
         project = self.write(folder)
         try:
             return pipeline.run(project, SERIAL, date.fromisoformat(as_of) if as_of else None)
@@ -83,7 +85,7 @@ class Draft:
 class _Dumper(yaml.SafeDumper):
     """Writes a tree out in full: a record has no aliases."""
 
-    def ignore_aliases(self, data: Any) -> bool:
+    def ignore_aliases(self, data: Any) -> bool:  # noqa: ARG002 - the name is the base class's
         return True
 
 
@@ -100,9 +102,14 @@ def event(kind: str, on: str, **more: Any) -> Tree:
 def scale(**more: str) -> Tree:
     """Write a scale without any error, unless ``more`` says otherwise."""
     return {
-        "name": "Scale", "serial_number": "S-1", "calibrated": BUILT, "certificate": "C-100",
-        "maximum_permissible_error": "0 kg", "resolution": "0 kg", **more,
-    }  # fmt: skip
+        "name": "Scale",
+        "serial_number": "S-1",
+        "calibrated": BUILT,
+        "certificate": "C-100",
+        "maximum_permissible_error": "0 kg",
+        "resolution": "0 kg",
+        **more,
+    }
 
 
 def support(name: str, *readings: str, arm: str, **more: str) -> Tree:
@@ -113,12 +120,17 @@ def support(name: str, *readings: str, arm: str, **more: str) -> Tree:
 def weighing(*supports: Tree, on: str = "2026-03-01", **more: Any) -> Tree:
     """Write a weighing with one errorless scale, unless ``more`` brings its own ``scales``."""
     return event(
-        "weighing", on,
+        "weighing",
+        on,
         **{
-            "place_of_weighing": "closed hangar", "condition": "empty", "levelled": "spirit level",
-            "scales": {"scale": scale()}, "supports": list(supports), **more,
+            "place_of_weighing": "closed hangar",
+            "condition": "empty",
+            "levelled": "spirit level",
+            "scales": {"scale": scale()},
+            "supports": list(supports),
+            **more,
         },
-    )  # fmt: skip
+    )
 
 
 def item(name: str, mass: str, arm: str) -> Tree:
@@ -126,7 +138,9 @@ def item(name: str, mass: str, arm: str) -> Tree:
     return {"name": name, "mass": mass, "arm": arm}
 
 
-def pack_fitted(pack: str, mass: str, on: str = "2026-02-01", option: str = "standard-pack", **more: str) -> Tree:
+def pack_fitted(
+    pack: str, mass: str, on: str = "2026-02-01", option: str = "standard-pack", **more: str
+) -> Tree:
     """Write that a battery goes in."""
     return event("pack-fitted", on, pack=pack, option=option, mass=mass, **more)
 

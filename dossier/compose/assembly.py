@@ -1,8 +1,9 @@
-"""How this aircraft was put together: what is open, every entry of the assembly record, what is fitted."""
+"""How this aircraft was put together: what is open, every step with its signatures, what was and is fitted."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
 from dossier.compose import links
 from dossier.compose.environment import render
@@ -11,8 +12,12 @@ from dossier.compose.grid import Cell, Grid, Mark, Row, grid, row
 from dossier.compose.notices import notices
 from dossier.compose.packet import Page
 from dossier.compose.printer import Printer
+from dossier.compose.words import sentence
 from dossier.dossier import Dossier
-from dossier.model.record import AssemblyEntry
+from dossier.model.assembly import AssemblyStep, Tolerance
+from dossier.model.record import AssemblyEntry, Nonconformity
+from dossier.results.assembly import Block, StageRecord, StepRecord
+from dossier.results.components import components
 
 RESULTS = {
     "done": Mark("Done", "conforms"),
@@ -20,86 +25,176 @@ RESULTS = {
     "out of tolerance": Mark("Out of tolerance", "fails"),
     "accepted with reason": Mark("Accepted with reason", "inconclusive"),
 }
+HEADS = "+ Step | = Date | By | Checked by | # Measured | Required | Result"
+
+
+@dataclass(frozen=True)
+class StagePart:
+    """A stage with its table."""
+
+    title: str
+    """Empty where the type has no assembly.yaml."""
+    steps: Grid
 
 
 def pages(dossier: Dossier) -> tuple[Page, ...]:
     """Make the page."""
-    at = Printer(dossier, links.ASSEMBLY)
-    entries = entries_by(dossier)
-    left = [entry for entry in entries if entry.result != "done"]
+    at, made = Printer(dossier, links.ASSEMBLY), dossier.assembly
+    entries = [entry for step in made.steps for entry in step.entries]
     evidence = dict.fromkeys(link for entry in entries for link in evidence_links(at, entry.evidence))
     text = render(
         "assembly.md.jinja",
         top=notices(at),
         build=_build(dossier),
-        open_work=_entries("Entries that are not simply done", left) if left else None,
-        entries=_entries("Entries in order", entries) if entries else None,
-        fitted=_fitted(at),
+        delivery=_delivery(dossier),
+        open_work=_open_work(made.blocks) if made.blocks else None,
+        stages=tuple(_stage(stage) for stage in made.stages if stage.steps),
+        nonconformities=_nonconformities(made.nonconformities) if made.nonconformities else None,
+        components=_components(dossier),
         evidence=tuple[EvidenceLink, ...](evidence),
     )
     return (Page(links.ASSEMBLY, "Assembly", "Record", text),)
 
 
-def entries_by(dossier: Dossier) -> tuple[AssemblyEntry, ...]:
-    """List the entries up to the date of the dossier; work without a date is open at any date."""
-    return tuple(
-        entry for entry in dossier.record.assembly if entry.date is None or entry.date <= dossier.state.as_of
-    )
-
-
 def _build(dossier: Dossier) -> tuple[tuple[str, str], ...]:
-    build = dossier.record.build
+    build, handover = dossier.record.build, dossier.state.handover
     return (
         ("Started", build.started.isoformat()),
         ("Completed", build.completed.isoformat() if build.completed else "not completed"),
         ("Built at", str(build.built_at)),
         ("Drawings", str(build.design_revision)),
+        ("Handed over", handover.date.isoformat() if handover else "not handed over"),
     )
 
 
-def _entries(caption: str, entries: Iterable[AssemblyEntry]) -> Grid:
+def _delivery(dossier: Dossier) -> str:
+    """Say what the assembly record means for delivery. It is never called ready: more than this record decides."""
+    if not dossier.assembly.blocks:
+        return "Nothing in the assembly record keeps this aircraft from delivery. Whether it is handed over, the builder decides."
+    handover = dossier.state.handover
+    if handover:
+        return f"Handed over on {handover.date.isoformat()} with the work below open."
+    return "Not ready for delivery: the work below is open."
+
+
+def _open_work(blocks: Iterable[Block]) -> Grid:
     rows = [
         row(
-            Cell(str(entry.step), note=_lots(entry)),
-            entry.date.isoformat() if entry.date else "no date",
-            str(entry.by or "nobody named"),
-            str(entry.checked_by or "nobody named"),
-            entry.measured.text if entry.measured else "",
-            str(entry.required or ""),
-            Cell(mark=RESULTS[entry.result], note=str(entry.reason or "")),
+            sentence(block.subject).rstrip("."),
+            Mark(sentence(block.state).rstrip("."), "fails" if block.fails else "not-shown"),
+            sentence(block.reason),
         )
-        for entry in entries
+        for block in blocks
     ]
-    return grid(caption, "+ Step | = Date | By | Checked by | # Measured | Required | Result", rows)
+    return grid("What keeps this aircraft from delivery", "+ What | State | + Why", rows)
 
 
-def _lots(entry: AssemblyEntry) -> str:
-    return f"Lots: {', '.join(entry.lots)}" if entry.lots else ""
+def _stage(stage: StageRecord) -> StagePart:
+    rows = [line for step in stage.steps for line in _step(step)]
+    return StagePart(stage.name, grid(stage.name or "Entries in order", HEADS, rows))
 
 
-def _fitted(at: Printer) -> Grid:
-    """The type's list and which pieces are in this aircraft; a blank cell was never recorded."""
-    return grid(
-        "Components of this aircraft",
-        "Component | Group | # Mass of the design | # Arm | Serial number | Lot | In this aircraft",
-        _components(at),
-    )
-
-
-def _components(at: Printer) -> Iterator[Row]:
-    for name, item in at.dossier.project.aircraft.items.items():
-        fitted = at.dossier.record.fitted.get(name)
-        serial_number, lot, note = (
-            str(text or "")
-            for text in ((fitted.serial_number, fitted.lot, fitted.note) if fitted else ("", "", ""))
-        )
-        state = "left out" if name in at.dossier.state.left_out else "fitted"
+def _step(record: StepRecord) -> Iterator[Row]:
+    """One line an entry, so that work done again stays in sight; one line for what has no entry."""
+    if not record.entries:
+        yield _without_entry(record)
+    for number, entry in enumerate(record.entries, start=1):
+        counts = number == len(record.entries)
         yield row(
-            Cell(str(item.name), note=note),
-            str(item.group),
-            at.first(item.mass.value, "mass"),
-            at.first(item.arm.value, "arm"),
-            serial_number,
-            lot,
-            state,
+            Cell(record.title, note=_note(record.step, entry)),
+            _dates(entry),
+            str(entry.by or "nobody named"),
+            str(entry.checked_by or ("nobody named" if _needs_check(record) else "not asked for")),
+            entry.measured.text if entry.measured else "",
+            _required(record.step, entry),
+            Cell(mark=RESULTS[entry.result], note=_result_note(record, entry, counts=counts)),
         )
+
+
+def _needs_check(record: StepRecord) -> bool:
+    return record.step is None or record.step.checked_by is not None
+
+
+def _without_entry(record: StepRecord) -> Row:
+    step, event = record.step, record.event
+    assert step is not None, "an entry without a step is its own step"
+    if event is None:
+        wanted = f"Shown by an event of kind {step.shown_by}" if step.shown_by else ""
+        return row(Cell(record.title, note=_note(step, None)), "no date", "nobody", "nobody", "", _required(step, None),
+                   Cell(mark=RESULTS["open"], note=wanted))
+    return row(Cell(record.title, note=_note(step, None)), event.date.isoformat(), str(event.by), "", "", _required(step, None),
+               Cell(mark=RESULTS["done"], note=f"Shown by the event of that day, {step.shown_by}"))
+
+
+def _dates(entry: AssemblyEntry) -> str:
+    if entry.date is None:
+        return "no date"
+    return f"{entry.date} (checked {entry.checked})" if entry.checked else entry.date.isoformat()
+
+
+def _note(step: AssemblyStep | None, entry: AssemblyEntry | None) -> str:
+    """Expected state, hold, lots with their age, cure: what stands in small print below the step."""
+    parts = [*([str(step.expect)] if step else []), *(["Inspection hold"] if step and step.hold else [])]
+    if entry and entry.lots:
+        parts.append(f"Lots: {', '.join(entry.lots)}")
+    for used in entry.materials if entry else ():
+        age = "".join(f", {word} {day}" for word, day in (("made", used.made), ("expires", used.expires)) if day)
+        parts.append(f"{sentence(str(used.material)).rstrip('.')}: lot {used.lot}{age}")
+    if entry and entry.cure:
+        parts.append(f"Cured {entry.cure.time.text}, {entry.cure.lowest.text} to {entry.cure.highest.text}")
+    return " ".join(map(sentence, parts))
+
+
+def _required(step: AssemblyStep | None, entry: AssemblyEntry | None) -> str:
+    if step is None:
+        return str(entry.required or "") if entry else ""
+    parts = [_tolerance(step.required)] if step.required else []
+    if step.cure:
+        parts.append(f"Cure: {step.cure.time.text} or more, {step.cure.lowest.text} to {step.cure.highest.text}; {step.cure.source}")
+    return " ".join(map(sentence, parts))
+
+
+def _tolerance(required: Tolerance) -> str:
+    low, high = (limit.text if limit else "" for limit in (required.minimum, required.maximum))
+    span = f"{low} to {high}" if low and high else f"{low} or more" if low else f"{high} or less"
+    return f"{span}; {required.source}"
+
+
+def _result_note(record: StepRecord, entry: AssemblyEntry, *, counts: bool) -> str:
+    parts = [*([str(entry.reason)] if entry.reason else []), *([] if counts else ["Done again, see the next line"])]
+    if counts:
+        parts += [f"Nonconformity {one.number}" for one in record.nonconformities]
+    return " ".join(map(sentence, parts))
+
+
+def _nonconformities(found: Iterable[Nonconformity]) -> Grid:
+    rows = [
+        row(
+            Cell(str(one.number), note=f"Step: {one.step}" if one.step else ""),
+            one.found.isoformat(),
+            sentence(one.description),
+            Cell(sentence(one.disposition or "not decided").rstrip("."), note=sentence(one.reason or "")),
+            str(one.decided_by or "nobody named"),
+            Cell(one.closed.isoformat()) if one.closed else Cell(mark=RESULTS["open"]),
+        )
+        for one in found
+    ]
+    return grid("Nonconformities", "Number | = Found | + What | Disposition | Decided by | Closed", rows)
+
+
+def _components(dossier: Dossier) -> Grid:
+    """The three states beside each other; what differs says why."""
+    found = components(dossier.project.aircraft.items, dossier.record, dossier.state)
+    rows = [
+        row(
+            Cell(one.label, note=one.group),
+            one.designed,
+            one.built,
+            sentence(one.maintained).rstrip(".") if one.differs else one.maintained,
+            one.number,
+            " ".join(map(sentence, one.explained)),
+        )
+        for one in found
+    ]
+    heads = "+ Component | As designed | As built | As maintained | Serial number, lot | + Changes and notes"
+    return grid(f"Components, as of {dossier.state.as_of.isoformat()}", heads, rows)

@@ -14,6 +14,7 @@ from dossier.compose.printer import Printed, Printer
 from dossier.compose.verdict_words import yes_no
 from dossier.dossier import Dossier
 from dossier.model.battery import Cell as BatteryCell
+from dossier.model.events import PackFitted
 from dossier.results.battery import AXES, PackResult
 
 HEADLINES = (
@@ -92,10 +93,21 @@ def _facts(at: Printer, pack: PackResult) -> Iterator[tuple[str, str]]:
     yield "Arm", at.quantity((pack.fitted.arm if pack.fitted else None) or option.arm, "arm")
     yield "Size", " × ".join(at.first(getattr(option.size, axis).value, "arm") for axis in AXES)
     yield "Reserve kept", at.quantity(option.reserve)
-    if pack.fitted and pack.fitted.measured_capacity:
-        yield "Measured capacity", at.quantity(pack.fitted.measured_capacity)
-    if pack.fitted and pack.fitted.health:
-        yield "Health", at.quantity(pack.fitted.health)
+    if pack.fitted:
+        yield from _measured(at, pack.fitted)
+
+
+def _measured(at: Printer, fitted: PackFitted) -> Iterator[tuple[str, str]]:
+    """What was measured of a battery when it was fitted and since; the figures rest on the latest test."""
+    test = at.dossier.state.capacity_tests.get(str(fitted.pack))
+    if test:
+        measured = f"{at.quantity(test.capacity)}, {test.date.isoformat()}"
+        yield "Latest test of its capacity", f"{measured}, {test.conditions}"
+    if fitted.measured_capacity:
+        yield "Capacity when fitted", at.quantity(fitted.measured_capacity)
+    if fitted.health:
+        yield "Health when fitted", at.quantity(fitted.health)
+
 
 
 def _room(at: Printer, pack: PackResult) -> Grid:

@@ -10,6 +10,7 @@ from dossier.compose.words import sentence
 from dossier.model.events import (
     AnyEvent,
     Bulletin,
+    CapacityTest,
     Correction,
     Edition,
     EquipmentChange,
@@ -65,6 +66,13 @@ def _fitted(event: PackFitted, at: Printer) -> Facts:
 @_own.register
 def _removed(event: PackRemoved, at: Printer) -> Facts:  # noqa: ARG001
     yield "Battery", f"{event.pack}, {'retired' if event.retired else 'removed'}"
+
+
+@_own.register
+def _capacity_tested(event: CapacityTest, at: Printer) -> Facts:
+    yield "Battery", str(event.pack)
+    yield "Capacity", at.quantity(event.capacity)
+    yield "Conditions", str(event.conditions)
 
 
 @_own.register

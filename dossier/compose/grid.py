@@ -77,12 +77,12 @@ def grid(caption: str, heads: str | Sequence[Head], rows: Iterable[Row]) -> Grid
     """
     over = columns(heads) if isinstance(heads, str) else tuple(heads)
     lines = tuple(rows)
-    assert all(len(line.cells) == len(over) for line in lines), f"a row of {caption!r} has too few or many cells"
+    assert all(len(line.cells) == len(over) for line in lines), f"a row of {caption!r} does not fit"
     return Grid(caption, over, lines)
 
 
 def columns(text: str) -> tuple[Head, ...]:
-    """Read heads parted by ``|``: ``#`` over numbers, ``=`` over what is never broken, ``+`` over sentences."""
+    """Read heads parted by ``|``: ``#`` over numbers, ``=`` over what stays whole, ``+`` over sentences."""
     return tuple(_head(one.strip()) for one in text.split("|"))
 
 

@@ -16,9 +16,8 @@ from math import ceil, log10
 from dossier import units
 from dossier.display import Preference, Shown, rounded
 from dossier.dossier import Dossier
-from dossier.model.aircraft import Limit
+from dossier.model.aircraft import PLACEHOLDER, Limit
 from dossier.quantities import Quantity
-from dossier.references.names import PLACEHOLDER
 
 COUNTERPARTS: dict[str, str] = {
     "kg": "lb", "g": "oz", "lb": "kg", "oz": "g",

@@ -25,6 +25,11 @@ def relative(target: str, page: str) -> str:
     return posixpath.relpath(path, posixpath.dirname(page) or ".") + hash_sign + anchor
 
 
+def card(list_page: str) -> str:
+    """Return where the print card of a list stands, by the page of the list."""
+    return f"cards/{list_page}"
+
+
 def anchor(name: str) -> str:
     """Make an anchor from a name such as ``us-14-cfr-103/e-1``; a figure's name is an anchor as it stands."""
     return re.sub(r"[^A-Za-z0-9._-]+", "-", name)

@@ -68,25 +68,8 @@ def _pages_of(verdict: Verdict) -> tuple[str, ...]:
 
 def _work(dossier: Dossier) -> Iterator[OpenItem]:
     address = f"{links.ASSEMBLY}#open-work"
-    for entry in dossier.record.assembly:
-        if entry.result in ("open", "out of tolerance"):
-            yield OpenItem(
-                str(entry.step),
-                str(entry.result),
-                sentence(entry.reason or ""),
-                entry.result == "out of tolerance",
-                address,
-                (links.ASSEMBLY,),
-            )
-    if dossier.record.build.completed is None or dossier.record.build.completed > dossier.state.as_of:
-        yield OpenItem(
-            "The build",
-            "not completed",
-            "No day of completion is on record by this date.",
-            False,
-            address,
-            (links.ASSEMBLY,),
-        )
+    for block in dossier.assembly.blocks:
+        yield OpenItem(block.subject, block.state, sentence(block.reason), block.fails, address, (links.ASSEMBLY,))
 
 
 def _inspections(dossier: Dossier) -> Iterator[OpenItem]:

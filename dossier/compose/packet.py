@@ -15,6 +15,8 @@ class Page:
     group: str
     """The heading under which the page stands in the navigation; empty for the top level."""
     text: str
+    in_contents: bool = True
+    """False for a page that only other pages lead to: it is no sheet, and search does not look in it."""
 
 
 @dataclass(frozen=True)

@@ -35,5 +35,6 @@ def packet(dossier: Dossier) -> Packet:
         *assembly.pages(dossier),
         *records.pages(dossier),
         *working.pages(dossier),
+        *operating.cards(dossier),
     )
     return Packet(title_block(dossier), pages, assets(dossier))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Annotated
 
 from dossier.model.base import Part
@@ -20,6 +21,9 @@ from dossier.model.scalars import (
     Speed,
     Text,
 )
+
+PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
+"""``{name_of_a_limit}`` in a text stands for the value of that limit."""
 
 
 class Identification(Part):

@@ -140,6 +140,10 @@ class EquipmentChange(Event):
     removed: list[Correction] = []
     item: Name | None = None
     """The item of the type's list that this concerns, if it is one."""
+    serial_number: Text | None = None
+    """Of the piece of the item that went in."""
+    lot: Text | None = None
+    """Of the piece of the item that went in."""
 
 
 class Inspection(Event):

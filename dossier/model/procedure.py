@@ -2,18 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated
 
 from dossier.model.base import Part
 from dossier.model.scalars import Count, Duration, Flag, Key, Name, Names, OneOf, Ratio, Text, Torque
 
-VERBS = (
-    "fetch", "place", "remove", "stow", "hold", "let_go",
-    "engage", "lock", "torque", "safety", "release", "unlock", "open", "disturb",
-    "look", "pull_test", "inspect", "positive_check", "sense", "check",
-    "count", "cover", "uncover", "set", "isolate", "energise", "see_isolated", "clear_propeller", "pause", "resume",
-)  # fmt: skip
-"""What an act may be: parts, connections, checks, the rest. DEVELOPERS.md says what each one does."""
+OBJECTS: Mapping[str, tuple[str, ...]] = {
+    "fetch": ("parts", "items", "kits"), "place": ("parts",), "remove": ("parts",), "stow": ("parts", "items", "kits"),
+    "hold": ("parts",), "let_go": ("parts",),
+    **dict.fromkeys(("engage", "lock", "torque", "safety", "release", "unlock", "open", "disturb"), ("connections",)),
+    **dict.fromkeys(("look", "pull_test", "inspect", "positive_check", "sense"), ("connections",)),
+    "check": ("checks",), "count": ("items", "kits"), "cover": ("covers",), "uncover": ("covers",), "set": ("settings",),
+    **dict.fromkeys(("isolate", "energise", "see_isolated"), ("circuits",)),
+    **dict.fromkeys(("clear_propeller", "pause", "resume"), ()),
+}  # fmt: skip
+"""Verb -> what it may be done to: mappings of rigging.yaml."""
+VERBS = tuple(OBJECTS)
+"""What an act may be."""
 
 
 class Hazard(Part):

@@ -6,7 +6,7 @@ from typing import Annotated
 
 from dossier.model.base import Part
 from dossier.model.events import AnyEvent, Evidence
-from dossier.model.scalars import AnyQuantity, Date, Key, Name, OneOf, SerialNumber, Text
+from dossier.model.scalars import AnyQuantity, Date, Duration, Key, Name, OneOf, SerialNumber, Temperature, Text
 
 
 class Fitted(Part):
@@ -17,21 +17,62 @@ class Fitted(Part):
     note: Text | None = None
 
 
+class LotUsed(Part):
+    """Which lot of a material of assembly.yaml went in."""
+
+    material: Name
+    lot: Text
+    made: Date | None = None
+    """When the lot was made; with the shelf life of the material it gives the last day of use."""
+    expires: Date | None = None
+    """The last day of use as the lot's label has it."""
+
+
+class CureLog(Part):
+    """How the resin of this entry hardened, as logged."""
+
+    time: Duration
+    lowest: Temperature
+    highest: Temperature
+
+
 class AssemblyEntry(Part):
     """One entry of the assembly record."""
 
     step: Text
+    """The name of a step of assembly.yaml; what was done, in words, if the type has no such file."""
     date: Date | None = None
     """Left out while the work is open."""
     by: Text | None = None
     checked_by: Text | None = None
+    checked: Date | None = None
+    """When it was checked; left out if on the day of the work."""
     lots: list[Text] = []
+    """Lots in words, if the type has no assembly.yaml."""
+    materials: list[LotUsed] = []
+    cure: CureLog | None = None
     measured: AnyQuantity | None = None
     required: Text | None = None
-    """The tolerance, in words or numbers."""
+    """The tolerance, in words or numbers, if the type has no assembly.yaml."""
     result: Annotated[str, OneOf("done", "open", "out of tolerance", "accepted with reason")]
     reason: Text | None = None
     evidence: list[Evidence] = []
+
+
+class Nonconformity(Part):
+    """Something that is not as drawn: what it is, and what was decided about it."""
+
+    number: Text
+    step: Text | None = None
+    """The step that it concerns."""
+    found: Date
+    description: Text
+    disposition: Annotated[str, OneOf("rework", "scrap", "accepted")] | None = None
+    """Rework and scrap: the step is done and entered again. Accepted: the piece stays as it is, with a reason."""
+    reason: Text | None = None
+    decided_by: Text | None = None
+    closed: Date | None = None
+    """Left out while it is open."""
 
 
 class Build(Part):
@@ -52,4 +93,5 @@ class SerialRecord(Part):
     """Optional items of the type's list that this serial was built without."""
     fitted: dict[Key, Fitted] = {}
     assembly: list[AssemblyEntry] = []
+    nonconformities: list[Nonconformity] = []
     events: list[AnyEvent] = []

@@ -70,6 +70,8 @@ class Load(Part):
     """Connections that must be made before whoever holds it may let go, and that may be opened only while it is held."""
     stands_with: dict[Key, Name] = {}
     """Settings, each with its position, without which it must be held: the stand under a wing tip."""
+    rests_with: dict[Key, Name] = {}
+    """Settings, each with its position, in which it rests by itself whatever is open: a wing with its nose on the ground."""
     hazards: list[Name] = []
     """Their boxes stand before the first step that moves it."""
 
@@ -107,6 +109,8 @@ class Check(Part):
     name: Text
     critical: Flag = False
     """True if two people must make it."""
+    required_in: list[Name] = []
+    """Procedures, by file name, that must make it."""
     after: list[Name] = []
     """Connections, covers or settings after whose last change it must be made again."""
     option: Name | None = None
@@ -118,6 +122,8 @@ class Cover(Part):
     name: Text
     hides: list[Name] = []
     """Connections that can be seen only while it is open."""
+    window: Flag = False
+    """True if they can still be looked at while it is closed, through a window or a hole."""
     open_at_home: Flag = False
     option: Name | None = None
 

@@ -109,7 +109,7 @@ class _Reader:
     def _refuse_extras(self) -> None:
         """Refuse anchors, aliases and tags: a record says each thing where it stands."""
         for event in yaml.parse(self.text, Loader=_LOADER):
-            mark: yaml.Mark | None = event.start_mark
+            mark: Any = event.start_mark  # of the C parser or of the other: the stubs know two
             place = self._at(mark.line + 1, mark.column + 1) if mark is not None else Place(self.file, 1, 1)
             anchor = getattr(event, "anchor", None)
             if isinstance(event, yaml.AliasEvent):
@@ -122,7 +122,7 @@ class _Reader:
             raise Rejected(self.findings)  # aliases of aliases would be walked once for each of their uses
 
     def _from_yaml(self, error: yaml.MarkedYAMLError) -> Finding:
-        mark = error.problem_mark or error.context_mark
+        mark: Any = error.problem_mark or error.context_mark  # of the C parser or of the other: the stubs know two
         place = self._at(mark.line + 1, mark.column + 1) if mark is not None else Place(self.file, 1, 1)
         problem = (error.problem or "cannot be read").removeprefix("found ")
         if "expected a single document" in f"{error.context} {error.problem}" or "another document" in problem:

@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator
 
 from dossier.findings import Finding, in_order
 from dossier.project import Project
-from dossier.references import battery, compliance, life, limits, procedures
+from dossier.references import assembly, battery, compliance, figure_names, life, limits, procedures, ranges, rigging
 
 
 def check(project: Project, shipped_rule_sets: Collection[str]) -> tuple[Finding, ...]:
@@ -20,8 +20,12 @@ def check(project: Project, shipped_rule_sets: Collection[str]) -> tuple[Finding
 
 
 def _all(project: Project, shipped_rule_sets: Collection[str]) -> Iterator[Finding]:
+    yield from ranges.check(project)
+    yield from figure_names.check(project)
     yield from limits.check(project)
     yield from battery.check(project)
     yield from compliance.check(project, shipped_rule_sets)
     yield from procedures.check(project)
+    yield from rigging.check(project)
+    yield from assembly.check(project)
     yield from life.check(project)

@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection, Iterator
 from difflib import get_close_matches
 
 from dossier.findings import Finding, Place
 from dossier.located import place_of
-
-PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
-"""``{name_of_a_limit}`` in a text stands for the value of that limit."""
+from dossier.model.aircraft import PLACEHOLDER
 
 
 def unknown(name: str, known: Collection[str], what: str, where: str, place: Place | None = None) -> Iterator[Finding]:

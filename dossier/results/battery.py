@@ -140,7 +140,7 @@ class _Maker:
                 "lower the power, or put more cells in parallel", self.option.place, Severity.WARNING))
 
     def _body(self) -> None:
-        mass = given(self.fitted.mass, f"mass of battery {self.fitted.pack}") if self.fitted else given(self.option.mass, "mass of the battery")
+        mass = given(self.fitted.mass, f"battery {self.fitted.pack}, mass") if self.fitted else given(self.option.mass, f"{self.option.name}, mass")
         self._make(performance.as_stated, "pack_mass", "Mass of the battery", "mass", {"y": mass})
         self._make(pack_state.box_volume, "volume", "Volume", "volume", {
             symbol: given(getattr(self.option.size, axis), axis) for symbol, axis in zip(("l_x", "l_y", "l_z"), AXES, strict=True)

@@ -11,6 +11,7 @@ from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery
 from dossier.model.events import PackFitted
 from dossier.replay import State
+from dossier.results.intermediate import balance
 from dossier.results.weighing import WeighingResult
 
 
@@ -98,15 +99,16 @@ def _pack(pack: PackFitted | None, option: str, battery: Battery) -> tuple[Input
     design = battery.options[option]
     if pack is None:
         return given(design.mass, f"{design.name}, mass"), given(design.arm, f"{design.name}, arm")
-    arm = pack.arm or design.arm
-    return given(pack.mass, f"battery {pack.pack}, mass"), given(arm, f"battery {pack.pack}, arm")
+    # a value of the design keeps the label of the design: it is shared by serials, and its error has one name in all of them
+    arm = given(pack.arm, f"battery {pack.pack}, arm") if pack.arm else given(design.arm, f"{design.name}, arm")
+    return given(pack.mass, f"battery {pack.pack}, mass"), arm
 
 
 def _pair(suffix: str, words: str, masses: list[Input], arms: list[Input]) -> tuple[Figure, Figure]:
     dot = f".{suffix}" if suffix else ""
     return (
         evaluate(weights.total_mass, f"empty_mass{dot}", f"Empty mass {words}", "mass", {"m_i": masses}),
-        evaluate(weights.centre_of_gravity, f"empty_cg{dot}", f"Empty centre of gravity {words}", "length", {"m_i": masses, "x_i": arms}, style="arm"),
+        evaluate(weights.centre_of_gravity, f"empty_cg{dot}", f"Empty centre of gravity {words}", "length", {"m_i": masses, "x_i": arms}, style="arm", steps=balance(masses, arms)),
     )
 
 
@@ -140,5 +142,5 @@ def designed(aircraft: Aircraft, state: State) -> tuple[Figure, Figure]:
     return (
         evaluate(weights.total_mass, "designed_mass.without_battery", "Empty mass without battery, from the list of the design", "mass", {"m_i": masses}),
         evaluate(weights.centre_of_gravity, "designed_cg.without_battery", "Empty centre of gravity without battery, from the list of the design",
-                 "length", {"m_i": masses, "x_i": arms}, style="arm"),
+                 "length", {"m_i": masses, "x_i": arms}, style="arm", steps=balance(masses, arms)),
     )

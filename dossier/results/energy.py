@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from dossier.compute import energy
 from dossier.compute.energy import GRAVITY
@@ -12,10 +13,12 @@ from dossier.figures import Figure, Formula, Input, OutsideRange, evaluate, give
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft, Phase
 from dossier.model.battery import Battery
+from dossier.results.attempt import attempt
 from dossier.results.battery import PackResult
 from dossier.results.empty import EmptyAircraft
+from dossier.results.intermediate import energies
 from dossier.results.loading import mass_limit
-from dossier.results.weighing import slug
+from dossier.results.weighing import slugs
 
 
 @dataclass(frozen=True)
@@ -64,7 +67,10 @@ def energy_table(empty: EmptyAircraft, aircraft: Aircraft, battery: Battery, pac
     """Fly the profile with every battery and three pilots."""
     flights: list[Flight] = []
     findings: list[Finding] = []
-    drive = _drive_efficiency(aircraft)
+    made = attempt(lambda: _drive_efficiency(aircraft), "the efficiency of the drive", aircraft.propulsion.efficiency.place)
+    drive = made.figure
+    if drive is None:
+        return Energy((), (), made.findings)
     for result in packs:
         if "usable_energy" not in result.figures:
             continue
@@ -120,15 +126,15 @@ class _Flight:
         cruise = self._cruise_power()
         usable, whole = self.pack.figures["usable_energy"], self.pack.figures["deliverable_energy"]
         endurance = self._make(energy.endurance, "endurance", "Cruise endurance, reserve kept", "time",
-                               {"E_u": taken(usable), "E_i": [*spent, *kept], "P": cruise})
+                               {"E_u": taken(usable), "E_i": [*spent, *kept], "P": cruise}, steps=energies([*spent, *kept]))
         bare = self._make(energy.endurance, "endurance_reserve_used", "Cruise endurance with the reserve used up", "time",
-                          {"E_u": taken(whole), "E_i": spent, "P": cruise})
+                          {"E_u": taken(whole), "E_i": spent, "P": cruise}, steps=energies(spent))
         at = next(index for index, phase in enumerate(self.aircraft.profile) if _is_open(phase))
         row = PhaseRow(str(self.aircraft.profile[at].name), "cruise", cruise.value, endurance.value, cruise.value * endurance.value, False)
         rows.insert(at, row)
         return Flight(self.pack.option, self.pilot, self.mass.value, tuple(rows), endurance, bare, tuple(self.figures))
 
-    def _make(self, formula: Formula, short: str, label: str, kind: str, inputs: Mapping[str, Input | list[Input]], **more: str) -> Figure:
+    def _make(self, formula: Formula, short: str, label: str, kind: str, inputs: Mapping[str, Input | list[Input]], **more: Any) -> Figure:
         figure = evaluate(formula, f"{short}.{self.suffix}", f"{label}, {self.words}", kind, inputs, **more)
         self.figures.append(figure)
         return figure
@@ -145,11 +151,12 @@ class _Flight:
         rows: list[PhaseRow] = []
         spent: list[Input] = []
         kept: list[Input] = []
-        for phase in self.aircraft.profile:
+        profile = self.aircraft.profile
+        for phase, name in zip(profile, slugs(str(phase.name) for phase in profile), strict=True):
             if _is_open(phase):
                 continue
-            power, duration = self._power(phase), self._duration(phase)
-            figure = self._make(energy.phase_energy, f"energy_{slug(phase.name)}", f"Energy of the phase {phase.name}", "energy", {"P": power, "t": duration})
+            power, duration = self._power(phase), self._duration(phase, name)
+            figure = self._make(energy.phase_energy, f"energy_{name}", f"Energy of the phase {phase.name}", "energy", {"P": power, "t": duration})
             (kept if phase.kind == "reserve" else spent).append(taken(figure))
             rows.append(PhaseRow(str(phase.name), phase.kind, power.value, duration.value, figure.value, phase.kind == "reserve"))
         return rows, spent, kept
@@ -158,7 +165,7 @@ class _Flight:
         if phase.power is not None:
             return given(phase.power, f"power, {phase.name}")
         if phase.kind == "soaring":
-            return Input(f"power, {phase.name}: motor off", "power", 0.0, phase.place or "not in a file", "0 W")
+            return Input(f"power, {phase.name}: motor off", "power", 0.0, phase.place or "not in a file")
         if phase.kind in ("climb", "take-off", "go-around"):
             return given(self.aircraft.propulsion.maximum_power, "power at full throttle")
         return taken(self.level)
@@ -166,11 +173,10 @@ class _Flight:
     def _cruise_power(self) -> Input:
         return self._power(next(phase for phase in self.aircraft.profile if _is_open(phase)))
 
-    def _duration(self, phase: Phase) -> Input:
+    def _duration(self, phase: Phase, name: str) -> Input:
         if phase.duration is not None:
             return given(phase.duration, f"duration, {phase.name}")
         assert phase.height is not None
-        name = slug(phase.name)
         rate = self._make(energy.climb_rate, f"climb_rate_{name}", f"Rate of climb, {phase.name}", "speed", {
             "P": self._power(phase), "eta": taken(self.efficiency), "w": taken(self.sink), "m": taken(self.mass), "g": GRAVITY,
         }, style="vertical_speed")

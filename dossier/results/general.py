@@ -6,9 +6,10 @@ from collections.abc import Mapping
 from datetime import date
 
 from dossier.compute import performance
-from dossier.figures import Figure, evaluate, given
+from dossier.figures import evaluate, given
 from dossier.model.aircraft import Aircraft
-from dossier.replay import State
+from dossier.replay import Measured, State
+from dossier.results.attempt import Attempt, attempt
 
 LABELS = {
     "stall_speed": "Stalling speed, measured",
@@ -19,35 +20,33 @@ TO_MAXIMUM_MASS = ("stall_speed",)
 """Quantities that rules ask for at the maximum take-off mass and that were measured at another."""
 
 
-def general_figures(aircraft: Aircraft, state: State) -> tuple[Figure, ...]:
+def general_figures(aircraft: Aircraft, state: State) -> tuple[Attempt, ...]:
     """Make the figures that need neither scales nor battery."""
     limit = aircraft.limits[aircraft.loading.maximum_take_off_mass]
     mass = given(limit.value, str(limit.name))
+    area = given(aircraft.geometry.wing_area, "wing area")
     return (
-        evaluate(performance.as_stated, "maximum_take_off_mass", str(limit.name), "mass", {"y": mass}),
-        evaluate(performance.wing_loading, "wing_loading", "Wing loading at the maximum take-off mass", "surface_loading",
-                 {"m": mass, "S": given(aircraft.geometry.wing_area, "wing area")}),
-        evaluate(performance.as_stated, "maximum_power", "Electrical power at full throttle", "power",
-                 {"y": given(aircraft.propulsion.maximum_power, "power at full throttle")}),
-        *_flight_test(aircraft, state),
+        Attempt(evaluate(performance.as_stated, "maximum_take_off_mass", str(limit.name), "mass", {"y": mass}), None),
+        attempt(lambda: evaluate(performance.wing_loading, "wing_loading", "Wing loading at the maximum take-off mass", "surface_loading",
+                                 {"m": mass, "S": area}), "the wing loading", aircraft.geometry.place_of_key("wing_area")),
+        Attempt(evaluate(performance.as_stated, "maximum_power", "Electrical power at full throttle", "power",
+                         {"y": given(aircraft.propulsion.maximum_power, "power at full throttle")}), None),
+        *(_flight_test(quantity, measured, aircraft) for quantity, measured in sorted(state.measured.items())),
     )
 
 
-def _flight_test(aircraft: Aircraft, state: State) -> list[Figure]:
-    figures = []
+def _flight_test(quantity: str, measured: Measured, aircraft: Aircraft) -> Attempt:
+    """Make the figure of a measured quantity; a speed that a rule wants at the maximum mass is carried there."""
     limit = aircraft.limits[aircraft.loading.maximum_take_off_mass]
-    for quantity, measured in sorted(state.measured.items()):
-        result = measured.result
-        value = given(result.value, f"{LABELS.get(quantity, quantity)}, {measured.test.date}")
-        label = LABELS.get(quantity, quantity.replace("_", " ").capitalize())
-        style = "vertical_speed" if quantity == "minimum_sink" else ""
-        if quantity in TO_MAXIMUM_MASS and result.at_mass is not None:
-            figures.append(evaluate(performance.speed_at_mass, quantity, f"{label}, at the maximum take-off mass", "speed", {
-                "v_ref": value, "m": given(limit.value, str(limit.name)), "m_ref": given(result.at_mass, "mass of the test"),
-            }))
-        else:
-            figures.append(evaluate(performance.as_stated, quantity, label, result.value.kind, {"y": value}, style=style))
-    return figures
+    result = measured.result
+    value = given(result.value, f"{LABELS.get(quantity, quantity)}, {measured.test.date}")
+    label = LABELS.get(quantity, quantity.replace("_", " ").capitalize())
+    if quantity not in TO_MAXIMUM_MASS or result.at_mass is None or result.value.kind != "speed":
+        style = "vertical_speed" if (quantity, result.value.kind) == ("minimum_sink", "speed") else ""
+        return Attempt(evaluate(performance.as_stated, quantity, label, result.value.kind, {"y": value}, style=style), None)
+    inputs = {"v_ref": value, "m": given(limit.value, str(limit.name)), "m_ref": given(result.at_mass, "mass of the test")}
+    return attempt(lambda: evaluate(performance.speed_at_mass, quantity, f"{label}, at the maximum take-off mass", "speed", inputs),
+                   label.lower(), result.place)
 
 
 def measured_on(state: State) -> Mapping[str, date]:

@@ -9,6 +9,7 @@ from dossier.figures import Figure, Input, evaluate, given, taken
 from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery
 from dossier.results.empty import EmptyAircraft
+from dossier.results.intermediate import balance
 
 WORDS = {"forward": "Furthest forward loading", "aft": "Furthest aft loading", "mass": "Heaviest loading"}
 
@@ -34,7 +35,7 @@ def _corner(corner: Corner, empty: EmptyAircraft, aircraft: Aircraft, battery: B
         arms.append(given(aircraft.loading.baggage.arm, "arm of the baggage"))
     total = evaluate(weights.total_mass, f"loaded_mass.worst_{corner.limit}", f"{words}, mass", "mass", {"m_i": masses})
     cg = evaluate(weights.centre_of_gravity, f"loaded_cg.worst_{corner.limit}", f"{words}, centre of gravity", "length",
-                  {"m_i": masses, "x_i": arms}, style="arm")
+                  {"m_i": masses, "x_i": arms}, style="arm", steps=balance(masses, arms))
     return [total, cg, _margin(corner, words, total, cg, aircraft)]
 
 

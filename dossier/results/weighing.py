@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from math import sqrt
 from statistics import fmean, stdev
@@ -14,6 +14,7 @@ from dossier.compute import weights
 from dossier.figures import Figure, Input, error_source, evaluate, given, taken
 from dossier.findings import Finding, Severity
 from dossier.model.events import Correction, Scale, Support, Weighing
+from dossier.results.intermediate import balance
 
 
 @dataclass(frozen=True)
@@ -74,6 +75,15 @@ def slug(name: str) -> str:
     return re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")
 
 
+def slugs(names: Iterable[str]) -> tuple[str, ...]:
+    """Make parts of figures' names, each its own: one that is empty or taken gets its number in the list behind it."""
+    made: list[str] = []
+    for number, name in enumerate(names, 1):
+        part = slug(name)
+        made.append(f"{part}-{number}".removeprefix("-") if not part or part in made else part)
+    return tuple(made)
+
+
 def weigh(event: Weighing) -> WeighingResult:
     """Compute mass and centre of gravity of the aircraft as it stood on the scales, corrected to the empty condition.
 
@@ -81,7 +91,8 @@ def weigh(event: Weighing) -> WeighingResult:
         OutsideRange: the readings cannot be those of an aircraft on its supports.
     """
     certificates = _calibration_errors(event)
-    rows = tuple(_row(support, event.scales[str(support.scale)], certificates) for support in event.supports)
+    names = slugs(str(support.name) for support in event.supports)
+    rows = tuple(_row(support, name, event.scales[str(support.scale)], certificates) for support, name in zip(event.supports, names, strict=True))
     corrections = tuple(_correction(item, -1) for item in event.remove) + tuple(_correction(item, 1) for item in event.add)
     masses = [taken(row.net) for row in rows] + [row.mass for row in corrections]
     arms = [row.arm for row in rows] + [row.arm for row in corrections]
@@ -99,14 +110,14 @@ def _calibration_errors(event: Weighing) -> Mapping[str, UFloat]:
     return errors
 
 
-def _row(support: Support, scale: Scale, certificates: Mapping[str, UFloat]) -> SupportRow:
+def _row(support: Support, name: str, scale: Scale, certificates: Mapping[str, UFloat]) -> SupportRow:
     gross = _reading(support, scale, certificates)
     tare = given(support.tare, f"tare, {support.name}") if support.tare else None
     no_tare = Input(f"tare, {support.name}: none", "mass", 0.0, support.place or "not in a file")
-    net = evaluate(weights.net_mass, f"net_mass.{slug(support.name)}", f"Net mass, {support.name}", "mass",
+    net = evaluate(weights.net_mass, f"net_mass.{name}", f"Net mass, {support.name}", "mass",
                    {"m_scale": gross, "m_tare": tare or no_tare})
     arm = given(support.arm, f"arm, {support.name}")
-    moment = evaluate(weights.moment, f"moment.{slug(support.name)}", f"Moment, {support.name}", "mass_moment", {"m": taken(net), "x": arm})
+    moment = evaluate(weights.moment, f"moment.{name}", f"Moment, {support.name}", "mass_moment", {"m": taken(net), "x": arm})
     return SupportRow(
         str(support.name), str(scale.name), tuple(reading.text for reading in support.readings), gross.value,
         tare.value if tare else 0.0, net, moment, arm,
@@ -145,10 +156,10 @@ def _correction(item: Correction, sign: int) -> CorrectionRow:
 def _levelled(event: Weighing, masses: list[Input], arms: list[Input]) -> tuple[Figure, ...]:
     """Return the centre of gravity, last, and what it took to free it of the levelling error where the record states one."""
     name, label = "weighed_cg", "Centre of gravity as weighed"
-    balance = {"m_i": masses, "x_i": arms}
+    sums = {"m_i": masses, "x_i": arms}
     if event.pitch_error is None or event.height_of_cg is None:
-        return (evaluate(weights.centre_of_gravity, name, label, "length", balance, style="arm"),)
-    raw = evaluate(weights.centre_of_gravity, f"{name}.as_stood", f"{label}, in the attitude it stood in", "length", balance, style="arm")
+        return (evaluate(weights.centre_of_gravity, name, label, "length", sums, style="arm", steps=balance(masses, arms)),)
+    raw = evaluate(weights.centre_of_gravity, f"{name}.as_stood", f"{label}, in the attitude it stood in", "length", sums, style="arm", steps=balance(masses, arms))
     shift = evaluate(
         weights.levelling_error, "levelling_error", "Error of the arm from levelling", "length",
         {"h_CG": given(event.height_of_cg, "height of the centre of gravity"), "alpha": given(event.pitch_error, "pitch while weighed")},

@@ -10,13 +10,13 @@ from dossier.compose.packet import Page
 
 
 def navigation(pages: Iterable[Page]) -> list[dict[str, Any]]:
-    """Order the pages as they come; a group stands where its first page stands.
+    """Order the pages that stand in the contents as they come; a group stands where its first page stands.
 
     Titles are escaped here, once: the theme and its search index take every title as ready HTML.
     """
     groups: dict[str, list[dict[str, Any]]] = {}
     contents: list[dict[str, Any]] = []
-    for page in pages:
+    for page in (page for page in pages if page.in_contents):
         entry = {escape(page.title): page.path}
         if not page.group:
             contents.append(entry)

@@ -62,14 +62,18 @@ class DossierPlugin(BasePlugin[DossierOptions]):  # type: ignore[no-untyped-call
         # blank line in front: MkDocs would take a first line such as "Status: open" for settings of the page
         content_of: dict[str, str | bytes] = {page.path: f"\n{page.text}" for page in self._shown.pages}
         content_of |= {asset.path: asset.content for asset in self._shown.assets}
+        apart = {page.path for page in self._shown.pages if not page.in_contents}
         for path, content in content_of.items():
             if files.get_file_from_path(path) is not None:
                 raise PluginError(f"{path!r} is a file of the site's frame; choose another path")
-            files.append(File.generated(config, path, content=content, inclusion=InclusionLevel.INCLUDED))
+            inclusion = InclusionLevel.NOT_IN_NAV if path in apart else InclusionLevel.INCLUDED
+            files.append(File.generated(config, path, content=content, inclusion=inclusion))
         return files
 
     def on_page_content(self, html: str, *, page: SitePage, config: MkDocsConfig, files: Files) -> str:  # noqa: ARG002
         """Finish a page's HTML and read it."""
+        if page.file.inclusion is InclusionLevel.NOT_IN_NAV:
+            page.meta["search"] = {"exclude": True}  # the search plugin's own word
         finished = ready_for_search(with_table_regions(to_built_pages(html)))
         self._read[page.file.dest_uri] = inspect(finished)
         return finished
@@ -94,7 +98,7 @@ class DossierPlugin(BasePlugin[DossierOptions]):  # type: ignore[no-untyped-call
     def _packet_of(self, choice: Choice) -> Packet:
         # Imported here: the pipeline brings the numerical libraries along, and build_site, which has its
         # packet already, must not wait for them.
-        from dossier.pipeline import packet_for
+        from dossier.web.record_packet import packet_for
 
         try:
             return packet_for(choice.project, choice.serial, choice.as_of)

@@ -51,6 +51,8 @@ class Reading(HTMLParser):
     handlers: list[str] = field(default_factory=list)
     """Attributes that would run something."""
     in_drawing: bool = False
+    outside: list[str] = field(default_factory=list)
+    """The ids that are not in a drawing."""
 
     def __post_init__(self) -> None:
         super().__init__(convert_charrefs=True)
@@ -63,6 +65,7 @@ class Reading(HTMLParser):
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         attributes = {name: value or "" for name, value in attrs}
         if not self.in_drawing:
+            self.outside += [attributes["id"]] if "id" in attributes else []
             self.tags.append(f"{tag}.{attributes.get('class', '')}.{attributes.get('style', '')}")
         self.in_drawing = self.in_drawing or tag == "svg"
         self.ids += [attributes["id"]] if "id" in attributes else []

@@ -27,7 +27,10 @@ def test_every_scale_stands_with_its_certificate(project: str, number: str) -> N
     weighing = made(project, number).weighing
     assert weighing is not None
     text = text_of(project, number, PATH)
-    wanted = [f"{scale.serial_number} {scale.certificate}, {scale.calibrated.isoformat()}" for scale in weighing.event.scales.values()]
+    wanted = [
+        f"{scale.serial_number} {scale.certificate}, {scale.calibrated.isoformat()}"
+        for scale in weighing.event.scales.values()
+    ]
     assert [words for words in wanted if words not in text] == []
 
 
@@ -37,7 +40,7 @@ def test_every_loading_has_a_line(project: str, number: str) -> None:
     assert loads is not None
     page = html(page_of(composed(project, number), PATH))
     tables = page.split("<caption>Loadings with the ")[1:]
-    lines = sum(table.partition("</table>")[0].count("<tr><th scope=\"row\"") for table in tables)
+    lines = sum(table.partition("</table>")[0].count('<tr><th scope="row"') for table in tables)
     assert lines == len(loads.rows)
 
 
@@ -46,8 +49,10 @@ def test_a_loading_outside_the_limits_is_called_outside(project: str, number: st
     loads = made(project, number).loadings
     assert loads is not None
     page = html(page_of(composed(project, number), PATH))
-    tables = "".join(table.partition("</table>")[0] for table in page.split("<caption>Loadings with the ")[1:])
-    assert tables.count("verdict--fails\">Outside") == sum(not row.inside for row in loads.rows)
+    tables = "".join(
+        table.partition("</table>")[0] for table in page.split("<caption>Loadings with the ")[1:]
+    )
+    assert tables.count('verdict--fails">Outside') == sum(not row.inside for row in loads.rows)
 
 
 def test_a_loading_over_the_weight_limit_has_no_margin_of_arm() -> None:
@@ -72,7 +77,9 @@ def test_a_superseded_weighing_stays_in_the_list() -> None:
 
 def test_what_was_designed_stands_beside_what_was_weighed() -> None:
     # by hand, in the project's aircraft.yaml: 200.0 lb without and 222.0 lb with the parachute
-    assert "Sum of the type's list for this aircraft 222.0 lb (100.7 kg)" in text_of("quillet-e1", "0004", PATH)
+    assert "Sum of the type's list for this aircraft 222.0 lb (100.7 kg)" in text_of(
+        "quillet-e1", "0004", PATH
+    )
 
 
 def test_without_a_weighing_the_page_says_what_is_missing() -> None:

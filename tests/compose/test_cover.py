@@ -12,8 +12,8 @@ from dossier import pipeline
 from dossier.compose import cover, verdict_numbers
 from dossier.compose.governing import governing
 from dossier.compose.status import status
-from dossier.dossier import Dossier
 from dossier.display import show_figure
+from dossier.dossier import Dossier
 from dossier.judge.verdict import State, Verdict
 
 everyone = pytest.mark.parametrize(("project", "number"), SERIALS, ids=[number for _, number in SERIALS])
@@ -51,20 +51,34 @@ def test_the_cover_says_when_and_on_which_scales_it_was_weighed(project: str, nu
     event = dossier.weighing.event
     text = text_of(project, number, "index.md")
     assert f"Weighed on {event.date.isoformat()} by {event.by}" in text
-    assert [str(scale.certificate) for scale in event.scales.values() if str(scale.certificate) not in text] == []
+    assert [
+        str(scale.certificate) for scale in event.scales.values() if str(scale.certificate) not in text
+    ] == []
 
 
 @everyone
 def test_the_cover_names_every_requirement_that_fails_or_is_open(project: str, number: str) -> None:
     text = text_of(project, number, "index.md")
-    left = [one for one in made(project, number).verdicts if one.verdict in (State.DOES_NOT_CONFORM, State.INCONCLUSIVE, State.NOT_SHOWN)]
-    assert [one.requirement for one in left if plain(one.statement).rstrip(".") not in text or f": {one.verdict}." not in text] == []
+    left = [
+        one
+        for one in made(project, number).verdicts
+        if one.verdict in (State.DOES_NOT_CONFORM, State.INCONCLUSIVE, State.NOT_SHOWN)
+    ]
+    assert [
+        one.requirement
+        for one in left
+        if plain(one.statement).rstrip(".") not in text or f": {one.verdict}." not in text
+    ] == []
 
 
 @everyone
 def test_the_cover_names_all_open_work(project: str, number: str) -> None:
     text = text_of(project, number, "index.md")
-    left = [str(entry.step) for entry in made(project, number).record.assembly if entry.result in ("open", "out of tolerance")]
+    left = [
+        str(entry.step)
+        for entry in made(project, number).record.assembly
+        if entry.result in ("open", "out of tolerance")
+    ]
     assert [step for step in left if plain(step) not in text] == []
 
 
@@ -73,7 +87,7 @@ def test_open_work_there_is() -> None:
 
 
 def test_an_open_item_of_an_earlier_inspection_that_the_latest_one_does_not_name_is_closed() -> None:
-    # serial 0002: the inspection of 2026-04-11 names the battery, that of 2026-06-08 says that nothing is open
+    # serial 0002: the inspection of 2026-04-11 names the battery, that of 2026-06-08 names nothing
     assert "Retire battery FM-L-003" not in text_of("quillet-e1", "0002", "index.md")
 
 
@@ -93,10 +107,21 @@ def test_the_cover_says_that_it_is_no_approval() -> None:
 
 def verdict(state: State, margin: float | None = None, figure: str | None = None) -> Verdict:
     return Verdict(
-        requirement="invented/a", rule_set="invented", clause="a", statement="An invented requirement.", source="invented",
-        source_basis="memory", last_checked="2026-01-01", unsettled=(), place=None, verdict=state, reason="Invented.",
-        figure=figure, unit="kg", margin=margin,
-    )  # fmt: skip
+        requirement="invented/a",
+        rule_set="invented",
+        clause="a",
+        statement="An invented requirement.",
+        source="invented",
+        source_basis="memory",
+        last_checked="2026-01-01",
+        unsettled=(),
+        place=None,
+        verdict=state,
+        reason="Invented.",
+        figure=figure,
+        unit="kg",
+        margin=margin,
+    )
 
 
 def judged(*states: State) -> Dossier:
@@ -126,11 +151,16 @@ def test_open_work_keeps_a_dossier_from_the_mark_that_nothing_is_open() -> None:
     dossier = judged(State.CONFORMS)
     entry = dossier.record.assembly[0].model_copy(update={"result": "open"})
     open_record = dossier.record.model_copy(update={"assembly": [entry]})
-    assert status(replace(dossier, record=open_record)).words == "Conforms to 1 requirement; 1 other point open"
+    assert (
+        status(replace(dossier, record=open_record)).words == "Conforms to 1 requirement; 1 other point open"
+    )
 
 
 def test_a_failing_requirement_governs_before_one_with_a_smaller_margin() -> None:
-    verdicts = (verdict(State.CONFORMS, 0.1, "empty_mass"), verdict(State.DOES_NOT_CONFORM, -5.0, "empty_mass"))
+    verdicts = (
+        verdict(State.CONFORMS, 0.1, "empty_mass"),
+        verdict(State.DOES_NOT_CONFORM, -5.0, "empty_mass"),
+    )
     assert governing(replace(judged(), verdicts=verdicts)) is verdicts[1]
 
 
@@ -140,5 +170,8 @@ def test_among_equals_the_smaller_margin_governs() -> None:
 
 
 def test_a_limit_of_the_empty_mass_governs_before_one_of_the_take_off_mass() -> None:
-    verdicts = (verdict(State.CONFORMS, 0.5, "maximum_take_off_mass"), verdict(State.CONFORMS, 9.0, "empty_mass"))
+    verdicts = (
+        verdict(State.CONFORMS, 0.5, "maximum_take_off_mass"),
+        verdict(State.CONFORMS, 9.0, "empty_mass"),
+    )
     assert governing(replace(judged(), verdicts=verdicts)) is verdicts[1]

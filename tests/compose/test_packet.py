@@ -15,10 +15,20 @@ from dossier.web.inspection import inspect
 
 everyone = pytest.mark.parametrize(("project", "number"), SERIALS, ids=[number for _, number in SERIALS])
 PAGES = {
-    "declaration.md", "conformity.md", "claims.md", "weight-and-balance.md", "battery.md", "energy.md", "limits.md",
-    "assembly.md", "records.md", "working/index.md", "working/weighing.md", "working/empty-aircraft.md",
+    "declaration.md",
+    "conformity.md",
+    "claims.md",
+    "weight-and-balance.md",
+    "battery.md",
+    "energy.md",
+    "limits.md",
+    "assembly.md",
+    "records.md",
+    "working/index.md",
+    "working/weighing.md",
+    "working/empty-aircraft.md",
     "working/loading.md",
-}  # fmt: skip
+}
 
 
 @everyone
@@ -62,7 +72,9 @@ def test_no_page_shows_where_the_project_lay(project: str, number: str) -> None:
 
 @everyone
 def test_no_page_loads_or_runs_anything(project: str, number: str) -> None:
-    refused = [complaint for page in composed(project, number).pages for complaint in inspect(page.text).refused]
+    refused = [
+        complaint for page in composed(project, number).pages for complaint in inspect(page.text).refused
+    ]
     assert refused == []
 
 

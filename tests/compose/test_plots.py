@@ -39,8 +39,12 @@ def test_every_colour_is_one_of_the_page(name: str) -> None:
 
 @each
 def test_a_drawing_carries_title_and_description(name: str) -> None:
-    found = re.search(rf'aria-labelledby="{name}-title {name}-description".*?<title id="{name}-title">(.+?)</title>'
-                      rf'<desc id="{name}-description">(.+?)</desc>', svg(name))  # fmt: skip
+    found = re.search(
+        rf'aria-labelledby="{name}-title {name}-description".*?'
+        rf'<title id="{name}-title">(.+?)</title>'
+        rf'<desc id="{name}-description">(.+?)</desc>',
+        svg(name),
+    )
     assert found
 
 
@@ -75,7 +79,7 @@ def test_the_words_of_the_envelope_tell_how_many_loadings_are_inside() -> None:
     assert f"With the Long pack {inside} of {total} loadings are inside" in svg("envelope")
 
 
-@pytest.mark.parametrize("name", ["$x^2$", "_hidden", "<b>bold</b> & \"quoted\"", "two\nlines", "\u6f22\u5b57"])
+@pytest.mark.parametrize("name", ["$x^2$", "_hidden", '<b>bold</b> & "quoted"', "two\nlines", "\u6f22\u5b57"])
 def test_a_name_of_the_record_is_drawn_as_text(name: str) -> None:
     with axes("sample", 3.0) as (drawing, plane):
         plane.plot([0, 1], [0, 1], color=LINES[0], label=label(name))

@@ -22,7 +22,10 @@ from dossier.compose.working.sheet import sheet
         (r"w = w_{ref} \sqrt{\frac{m}{m_{ref}}}", "w = w_ref √(m/m_ref)"),
         (r"U = \frac{U_0 + \sqrt{U_0^2 - 4 P R}}{2}", "U = (U_0 + √(U_0^2 - 4 P R))/2"),
         (r"\Delta x = h_{CG} \tan\alpha", "Δx = h_CG tan α"),
-        (r"x_{lim} = x_j + \frac{m - m_j}{m_{j+1} - m_j} \, (x_{j+1} - x_j)", "x_lim = x_j + (m - m_j)/(m_[j+1] - m_j) (x_[j+1] - x_j)"),
+        (
+            r"x_{lim} = x_j + \frac{m - m_j}{m_{j+1} - m_j} \, (x_{j+1} - x_j)",
+            "x_lim = x_j + (m - m_j)/(m_[j+1] - m_j) (x_[j+1] - x_j)",
+        ),
         (r"V_{f,j} = m_{l,i}", "V_[f,j] = m_[l,i]"),
     ],
 )
@@ -34,11 +37,21 @@ def test_a_fraction_in_a_product_under_a_fraction_keeps_its_brackets() -> None:
     assert formula_text(r"v = \frac{a}{b \, c}") == "v = a/(b c)"
 
 
-@pytest.mark.parametrize("name", ["empty_mass", "endurance.long-pack", "counted_mass.us-14-cfr-103.e-1", "stall_speed"])
+@pytest.mark.parametrize(
+    "name", ["empty_mass", "endurance.long-pack", "counted_mass.us-14-cfr-103.e-1", "stall_speed"]
+)
 def test_the_text_holds_all_that_the_page_holds(name: str) -> None:
     dossier = made("quillet-e1", "0004")
     one, text = sheet(dossier.figures[name], dossier), as_text(dossier.figures[name], dossier)
-    wanted = [one.label, one.result, one.result_si, one.valid, one.source, *(line.si for line in one.inputs), *(amount for _, amount in one.contributions)]
+    wanted = [
+        one.label,
+        one.result,
+        one.result_si,
+        one.valid,
+        one.source,
+        *(line.si for line in one.inputs),
+        *(amount for _, amount in one.contributions),
+    ]
     assert [words for words in wanted if words.replace("\u00a0", " ") not in text] == []
 
 

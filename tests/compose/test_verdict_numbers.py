@@ -13,11 +13,26 @@ from dossier.judge.verdict import State, Verdict
 
 
 def verdict(**numbers: Any) -> Verdict:
-    base = {"unit": "lb", "limit": 254.0, "limit_text": "254 lb", "comparison": "<", "standard_uncertainty": 0.5}
+    base = {
+        "unit": "lb",
+        "limit": 254.0,
+        "limit_text": "254 lb",
+        "comparison": "<",
+        "standard_uncertainty": 0.5,
+    }
     return Verdict(
-        requirement="invented/a", rule_set="invented", clause="a", statement="Invented.", source="invented", source_basis="read",
-        last_checked="2026-01-01", unsettled=(), place=None, verdict=State.INCONCLUSIVE, **{**base, **numbers},
-    )  # fmt: skip
+        requirement="invented/a",
+        rule_set="invented",
+        clause="a",
+        statement="Invented.",
+        source="invented",
+        source_basis="read",
+        last_checked="2026-01-01",
+        unsettled=(),
+        place=None,
+        verdict=State.INCONCLUSIVE,
+        **{**base, **numbers},
+    )
 
 
 def plain(text: str) -> str:
@@ -26,13 +41,20 @@ def plain(text: str) -> str:
 
 @pytest.mark.parametrize(
     ("value", "shown"),
-    [(253.26, "253.3 lb ± 1.0 lb (k = 2)"), (253.98, "253.98 lb ± 1.0 lb (k = 2)"), (254.004, "254.004 lb ± 1.0 lb (k = 2)"), (254.0, "254.0 lb ± 1.0 lb (k = 2)")],
+    [
+        (253.26, "253.3 lb ± 1.0 lb (k = 2)"),
+        (253.98, "253.98 lb ± 1.0 lb (k = 2)"),
+        (254.004, "254.004 lb ± 1.0 lb (k = 2)"),
+        (254.0, "254.0 lb ± 1.0 lb (k = 2)"),
+    ],
 )
 def test_a_value_is_printed_on_its_own_side_of_the_limit(value: float, shown: str) -> None:
     assert plain(verdict_numbers.value(verdict(value=value))) == shown
 
 
-@pytest.mark.parametrize(("margin", "shown"), [(0.74, "0.7 lb"), (0.004, "0.004 lb"), (-0.004, "\u22120.004 lb"), (0.0, "0.0 lb")])
+@pytest.mark.parametrize(
+    ("margin", "shown"), [(0.74, "0.7 lb"), (0.004, "0.004 lb"), (-0.004, "\u22120.004 lb"), (0.0, "0.0 lb")]
+)
 def test_a_margin_keeps_its_sign_in_print(margin: float, shown: str) -> None:
     assert plain(verdict_numbers.margin(verdict(margin=margin))) == shown
 
@@ -40,17 +62,25 @@ def test_a_margin_keeps_its_sign_in_print(margin: float, shown: str) -> None:
 @pytest.mark.parametrize(
     ("comparison", "margin", "words"),
     [
-        ("<", 0.74, "0.7 lb below the limit of 254 lb"), ("<", -0.74, "0.7 lb above the limit of 254 lb"), ("<", 0.0, "at the limit of 254 lb"),
-        (">=", 0.74, "0.7 lb above the limit of 254 lb"), (">=", -0.74, "0.7 lb below the limit of 254 lb"),
+        ("<", 0.74, "0.7 lb below the limit of 254 lb"),
+        ("<", -0.74, "0.7 lb above the limit of 254 lb"),
+        ("<", 0.0, "at the limit of 254 lb"),
+        (">=", 0.74, "0.7 lb above the limit of 254 lb"),
+        (">=", -0.74, "0.7 lb below the limit of 254 lb"),
     ],
-)  # fmt: skip
+)
 def test_a_margin_says_on_which_side_of_the_limit(comparison: str, margin: float, words: str) -> None:
     assert plain(verdict_numbers.margin_words(verdict(comparison=comparison, margin=margin))) == words
 
 
 @pytest.mark.parametrize(
     ("comparison", "limit", "words"),
-    [("<", "254 lb", "less than 254 lb"), ("<=", "55 kt", "no more than 55 kt"), (">=", "20 kt", "at least 20 kt"), (">", "1 kg", "more than 1 kg")],
+    [
+        ("<", "254 lb", "less than 254 lb"),
+        ("<=", "55 kt", "no more than 55 kt"),
+        (">=", "20 kt", "at least 20 kt"),
+        (">", "1 kg", "more than 1 kg"),
+    ],
 )
 def test_the_comparison_of_the_law_is_said_in_words(comparison: str, limit: str, words: str) -> None:
     assert plain(verdict_numbers.limit(verdict(comparison=comparison, limit_text=limit))) == words
@@ -62,16 +92,28 @@ def test_what_the_scales_can_prove_is_rounded_away_from_the_limit() -> None:
     assert plain(shown) == "252.3 lb"
 
 
-@pytest.mark.parametrize(("share", "shown"), [(0.9999, "more than 99.9 %"), (0.0001, "less than 0.1 %"), (0.767, "76.7 %"), (0.5, "50.0 %")])
+@pytest.mark.parametrize(
+    ("share", "shown"),
+    [(0.9999, "more than 99.9 %"), (0.0001, "less than 0.1 %"), (0.767, "76.7 %"), (0.5, "50.0 %")],
+)
 def test_a_probability_is_never_rounded_to_certainty(share: float, shown: str) -> None:
     assert plain(verdict_numbers.probability(verdict(probability=share))) == shown
 
 
 def claim(relation: str, would_be: float, **more: Any) -> ClaimResult:
     return ClaimResult(
-        claim="c", text="Invented", where="nowhere", relation=relation, claimed=230.0, unit="Wh/kg", result=Support.CONTRADICTED,
-        value=would_be, guard_band=1.8, would_be_true=would_be, **more,
-    )  # fmt: skip
+        claim="c",
+        text="Invented",
+        where="nowhere",
+        relation=relation,
+        claimed=230.0,
+        unit="Wh/kg",
+        result=Support.CONTRADICTED,
+        value=would_be,
+        guard_band=1.8,
+        would_be_true=would_be,
+        **more,
+    )
 
 
 def test_what_would_be_true_at_least_is_rounded_down() -> None:

@@ -16,7 +16,10 @@ from dossier.compose.working.topics import topics
 from dossier.figures import Figure, Formula, Input
 from dossier.glossary import SYMBOLS
 
-MODULES = [import_module(f"dossier.compute.{module.name}") for module in pkgutil.iter_modules(dossier.compute.__path__)]
+MODULES = [
+    import_module(f"dossier.compute.{module.name}")
+    for module in pkgutil.iter_modules(dossier.compute.__path__)
+]
 FORMULAS = {one.name: one for module in MODULES for one in vars(module).values() if isinstance(one, Formula)}
 everyone = pytest.mark.parametrize(("project", "number"), SERIALS, ids=[number for _, number in SERIALS])
 ONE_OF_EACH = [("quillet-e1", "0004"), ("barrow-t2", "T2-009")]
@@ -28,14 +31,18 @@ RESULT_STEP = 0.5e-6
 def test_every_figure_has_one_sheet(project: str, number: str) -> None:
     packet = composed(project, number)
     anchors = [one for page in packet.pages if page.path.startswith("working/") for one in read(page).ids]
-    assert [anchors.count(name) for name in made(project, number).figures] == [1] * len(made(project, number).figures)
+    assert [anchors.count(name) for name in made(project, number).figures] == [1] * len(
+        made(project, number).figures
+    )
 
 
 @everyone
 def test_every_sheet_shows_its_formula(project: str, number: str) -> None:
     packet = composed(project, number)
     for topic in topics(made(project, number)):
-        assert html(page_of(packet, topic.path)).count('<math xmlns="http://www.w3.org/1998/Math/MathML" display="block">') == len(topic.names)
+        assert html(page_of(packet, topic.path)).count(
+            '<math xmlns="http://www.w3.org/1998/Math/MathML" display="block">'
+        ) == len(topic.names)
 
 
 @pytest.mark.parametrize("name", sorted(FORMULAS))
@@ -50,10 +57,12 @@ def printed_number(text: str) -> float:
 
 
 def by_hand(figure: Figure, printed: list[float]) -> float:
-    """Evaluate the formula on nothing but the numbers that the sheet prints, in the order in which it prints them."""
+    """Evaluate the formula on nothing but the numbers that the sheet prints, in their order."""
     inputs = figure.working.inputs
     rest = iter(printed)
-    values: dict[str, float | list[float]] = {key: next(rest) for key, one in inputs.items() if isinstance(one, Input)}
+    values: dict[str, float | list[float]] = {
+        key: next(rest) for key, one in inputs.items() if isinstance(one, Input)
+    }
     lists = {key: one for key, one in inputs.items() if not isinstance(one, Input)}
     columns: dict[str, list[float]] = {key: [] for key in lists}
     for place in range(max(map(len, lists.values()), default=0)):
@@ -72,7 +81,7 @@ def test_the_printed_inputs_give_the_printed_result(project: str, number: str) -
         one = sheet(figure, dossier)
         result = by_hand(figure, [printed_number(line.si) for line in one.inputs])
         shown = printed_number(one.result_si)
-        # a difference of nearly equal numbers, such as a margin of 0, has no seven digits: there the inputs' last digit counts
+        # a difference of nearly equal numbers has no seven digits: there the inputs' last digit counts
         largest = max((abs(printed_number(line.si)) for line in one.inputs), default=0.0)
         if abs(result - shown) > RESULT_STEP * abs(shown) * 1.001 + 1e-9 * largest:
             off.append((name, result, shown))
@@ -82,8 +91,12 @@ def test_the_printed_inputs_give_the_printed_result(project: str, number: str) -
 @pytest.mark.parametrize(("project", "number"), ONE_OF_EACH)
 def test_every_input_says_where_it_comes_from(project: str, number: str) -> None:
     dossier = made(project, number)
-    lines = [(name, line) for name, figure in dossier.figures.items() for line in sheet(figure, dossier).inputs]
-    assert [(name, line.label) for name, line in lines if not (line.place or line.figure or line.source)] == []
+    lines = [
+        (name, line) for name, figure in dossier.figures.items() for line in sheet(figure, dossier).inputs
+    ]
+    assert [
+        (name, line.label) for name, line in lines if not (line.place or line.figure or line.source)
+    ] == []
 
 
 def test_an_input_of_the_record_stands_as_it_was_written() -> None:
@@ -105,12 +118,21 @@ def test_an_input_of_the_record_names_file_and_line() -> None:
 def test_the_three_largest_parts_of_the_uncertainty_come_first() -> None:
     dossier = made("quillet-e1", "0004")
     figure = dossier.figures["empty_mass"]
-    assert [label for label, _ in sheet(figure, dossier).contributions] == [one.label for one in figure.contributions()[:3]]
+    assert [label for label, _ in sheet(figure, dossier).contributions] == [
+        one.label for one in figure.contributions()[:3]
+    ]
 
 
 @pytest.mark.parametrize(
     ("latex", "shown"),
-    [("m_i", "m_{3}"), (r"\eta_i", r"\eta_{3}"), ("x_{f,j}", "x_{f,3}"), ("m_{l,i}", "m_{l,3}"), ("m_{tare}", "m_{tare}"), ("x_CG", "x_CG")],
+    [
+        ("m_i", "m_{3}"),
+        (r"\eta_i", r"\eta_{3}"),
+        ("x_{f,j}", "x_{f,3}"),
+        ("m_{l,i}", "m_{l,3}"),
+        ("m_{tare}", "m_{tare}"),
+        ("x_CG", "x_CG"),
+    ],
 )
 def test_an_item_of_a_list_carries_its_number(latex: str, shown: str) -> None:
     assert numbered(latex, 3) == shown
@@ -128,8 +150,14 @@ def test_a_word_in_an_index_is_upright_and_a_letter_is_not() -> None:
 
 @pytest.mark.parametrize(
     ("value", "kind", "shown"),
-    [(124.858859741, "mass", "124.8589\u00a0kg"), (0.0000123456789, "angle", "0.00001234568\u00a0rad"), (10552253.91, "energy", "10552250\u00a0J"),
-     (-0.152400, "length", "\u22120.1524\u00a0m"), (0.9215, "ratio", "0.9215"), (0.0, "length", "0\u00a0m")],
+    [
+        (124.858859741, "mass", "124.8589\u00a0kg"),
+        (0.0000123456789, "angle", "0.00001234568\u00a0rad"),
+        (10552253.91, "energy", "10552250\u00a0J"),
+        (-0.152400, "length", "\u22120.1524\u00a0m"),
+        (0.9215, "ratio", "0.9215"),
+        (0.0, "length", "0\u00a0m"),
+    ],
 )
 def test_an_si_value_has_seven_digits_and_no_exponent(value: float, kind: str, shown: str) -> None:
     assert in_si(value, kind, 7) == shown

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from published import as_printed, example, number
+from published import as_printed, example, number, read
 
 from dossier.compute import energy
 from dossier.figures import OutsideRange
@@ -17,7 +17,7 @@ HP, POUND, KWH = 745.6998715822702, 0.45359237, 3.6e6
 
 
 def flight(name: str) -> tuple[dict[str, Any], dict[str, Any]]:
-    found = example("flight", name)
+    found = example("flight" if name in read("flight")["examples"] else "flight_computed", name)
     return found.given, found.expect
 
 

@@ -1,4 +1,4 @@
-"""Speeds and loadings of the whole aircraft (tests/references/flight.yaml, rules of wing loading)."""
+"""Speeds and loadings of the whole aircraft (tests/references/flight*.yaml, rules of wing loading)."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ def test_the_ratio_of_speeds_is_the_printed_one() -> None:
 
 @pytest.mark.parametrize("name", ["aircraftX-A110", "aircraftX-B110"])
 def test_an_invented_aircraft_stalls_with_the_root_of_its_mass(name: str) -> None:
-    table = example("flight", name)
+    table = example("flight_computed", name)
     assert performance.speed_at_mass(26.2756784, number(table.given["m_kg"]), 181.5) == as_printed(
         table.expect["Vs_kt"]
     )

@@ -1,4 +1,5 @@
-"""From an example in pounds and inches to the record of a project, and from its figures back to the printed units."""
+"""From an example in pounds and inches to the record of a project, and from its figures back to the printed
+units."""
 
 from __future__ import annotations
 
@@ -21,7 +22,9 @@ def book(name: str) -> Example:
 
 def weighed(*rows: tuple[Any, Any], on: str = "2026-03-01", **more: Any) -> Tree:
     """Write a weighing on one support for each mass in lb and arm in inches."""
-    supports = [support(f"support {n}", f"{mass} lb", arm=f"{arm} in") for n, (mass, arm) in enumerate(rows, 1)]
+    supports = [
+        support(f"support {n}", f"{mass} lb", arm=f"{arm} in") for n, (mass, arm) in enumerate(rows, 1)
+    ]
     return weighing(*supports, on=on, **more)
 
 
@@ -42,10 +45,12 @@ def without_battery(draft: Draft) -> Draft:
 
 
 def limits(draft: Draft, mass: Any, *corners: tuple[Any, Any, Any]) -> Draft:
-    """Give the type a take-off mass in lb and corners of its envelope: mass in lb, forward and aft limit in inches."""
+    """Give the type a take-off mass in lb and corners of its envelope: mass in lb, forward and aft
+    limit in inches."""
     draft.aircraft["limits"]["take_off_mass"]["value"] = f"{mass} lb"
     draft.aircraft["loading"]["envelope"] = [
-        {"mass": f"{corner} lb", "forward": f"{forward} in", "aft": f"{aft} in"} for corner, forward, aft in corners
+        {"mass": f"{corner} lb", "forward": f"{forward} in", "aft": f"{aft} in"}
+        for corner, forward, aft in corners
     ]
     return draft
 

@@ -1,4 +1,5 @@
-"""The printed changes of equipment and shifts of weight, reproduced through a record: a weighing and what came after it."""
+"""The printed changes of equipment and shifts of weight, reproduced through a record: a weighing and what
+came after it."""
 
 from __future__ import annotations
 
@@ -16,11 +17,16 @@ BEFORE = ("weighed_mass", "weighed_cg")
 AFTER = ("empty_mass.without_battery", "empty_cg.without_battery")
 
 
-def changed(folder: Path, mass: Any, arm: Any, *, fitted: list[Tree] | None = None, removed: list[Tree] | None = None) -> Dossier:
+def changed(
+    folder: Path, mass: Any, arm: Any, *, fitted: list[Tree] | None = None, removed: list[Tree] | None = None
+) -> Dossier:
     """Weigh an aircraft, in lb and inches, and change its equipment."""
     draft = Draft()
     draft.events.extend(
-        [weighed((mass, arm)), event("equipment-change", "2026-03-02", fitted=fitted or [], removed=removed or [])]
+        [
+            weighed((mass, arm)),
+            event("equipment-change", "2026-03-02", fitted=fitted or [], removed=removed or []),
+        ]
     )
     return draft.make(folder)
 
@@ -38,11 +44,15 @@ def test_something_fitted_adds_the_printed_moment(row: int, tmp_path: Path) -> N
     table = book("WB-004")
     case = table.given["cases"][row]
     dossier = changed(tmp_path, 300, 20, fitted=[item_lb("item", case["weight_lb"], case["arm_in"])])
-    assert moment_lb_in(dossier, *AFTER) - moment_lb_in(dossier, *BEFORE) == as_printed(table.expect["moments_lb_in"][row])
+    assert moment_lb_in(dossier, *AFTER) - moment_lb_in(dossier, *BEFORE) == as_printed(
+        table.expect["moments_lb_in"][row]
+    )
 
 
 @pytest.mark.parametrize("row", range(4))
-def test_fitting_and_removing_aft_and_forward_change_the_moment_by_the_printed_sign(row: int, tmp_path: Path) -> None:
+def test_fitting_and_removing_aft_and_forward_change_the_moment_by_the_printed_sign(
+    row: int, tmp_path: Path
+) -> None:
     signs = book("WB-004").given["sign_table"][row]
     thing = [item_lb("item", 5, f"{signs['arm']}40")]
     how = {"fitted": thing} if signs["weight"] == "+" else {"removed": thing}
@@ -60,10 +70,11 @@ def equipment_list(tmp_path_factory: pytest.TempPathFactory) -> Dossier:
     rows = rows_of(book("WB-021"))
     items = [(f"row {n}", mass, arm) for n, (mass, arm) in enumerate(rows)][1:]
     return changed(
-        tmp_path_factory.mktemp("wb021"), *rows[0],
+        tmp_path_factory.mktemp("wb021"),
+        *rows[0],
         fitted=[item_lb(*row) for row in items if number(row[1]) > 0],
         removed=[item_lb(name, -number(mass), arm) for name, mass, arm in items if number(mass) < 0],
-    )  # fmt: skip
+    )
 
 
 def test_the_list_of_changes_gives_the_printed_mass(equipment_list: Dossier) -> None:
@@ -100,7 +111,11 @@ def test_a_moment_that_a_moving_part_takes_along_moves_the_centre_as_printed(tmp
     table = book("WB-013")
     moved = number(table.given["moment_change_lb_in"])
     dossier = changed(
-        tmp_path, table.given["weight_lb"], 90, removed=[item_lb("part", 1, 0)], fitted=[item_lb("part", 1, moved)]
+        tmp_path,
+        table.given["weight_lb"],
+        90,
+        removed=[item_lb("part", 1, 0)],
+        fitted=[item_lb("part", 1, moved)],
     )
     assert shift(dossier) == as_printed(table.expect["delta_cg_in"])
 

@@ -23,11 +23,23 @@ NOT_THROUGH_A_RECORD: dict[str, str] = {}
 """Example -> why no record can state it. Empty: masses at arms, in and out, say all of them."""
 
 PARTS_NOT_THROUGH_A_RECORD = {
-    "WB-016": "the shift of 4.42 in is from a loading that the book prints elsewhere and the copied example leaves out",
-    "WB-017": "the least fuel for the power of the engine is a rule for combustion engines; its mass is taken as given",
+    "WB-016": (
+        "the shift of 4.42 in is from a loading that the book prints elsewhere and the copied example "
+        "leaves out"
+    ),
+    "WB-017": (
+        "the least fuel for the power of the engine is a rule for combustion engines; its mass is taken "
+        "as given"
+    ),
     "WB-026": "a record holds arms and no percentages, so the example is reproduced from its answer",
-    "WB-035": "a record holds what was moved and does not solve for it, so the example is reproduced from its answer",
-    "WB-040": "the least fuel for the power of the engine is a rule for combustion engines; its mass is taken as given",
+    "WB-035": (
+        "a record holds what was moved and does not solve for it, so the example is reproduced from its "
+        "answer"
+    ),
+    "WB-040": (
+        "the least fuel for the power of the engine is a rule for combustion engines; its mass is taken "
+        "as given"
+    ),
 }
 """Example -> the part of it that is not reproduced, and why."""
 
@@ -42,7 +54,11 @@ def used() -> set[str]:
     found: set[str] = set()
     for module in MODULES:
         tree = ast.parse((HERE / module).read_text("utf-8"))
-        strings = {node.value for node in ast.walk(tree) if isinstance(node, ast.Constant) and isinstance(node.value, str)}
+        strings = {
+            node.value
+            for node in ast.walk(tree)
+            if isinstance(node, ast.Constant) and isinstance(node.value, str)
+        }
         found |= {text for text in strings if re.fullmatch(r"(WB|UN)-\d{3}", text)}
     return found
 

@@ -1,4 +1,5 @@
-"""The printed envelopes and ballast, reproduced through a project: limits over mass, and pieces that bring a loading inside."""
+"""The printed envelopes and ballast, reproduced through a project: limits over mass, and pieces that bring
+a loading inside."""
 
 from __future__ import annotations
 
@@ -23,7 +24,11 @@ def corners(rows: list[dict[str, str]]) -> list[tuple[str, str, str]]:
 
 
 def pilot(draft: Draft, lightest: Any, heaviest: Any, arm: Any = "0") -> Draft:
-    draft.aircraft["loading"]["seat"] |= {"arm": f"{arm} in", "minimum": f"{lightest} lb", "maximum": f"{heaviest} lb"}
+    draft.aircraft["loading"]["seat"] |= {
+        "arm": f"{arm} in",
+        "minimum": f"{lightest} lb",
+        "maximum": f"{heaviest} lb",
+    }
     return draft
 
 
@@ -50,7 +55,8 @@ def _rows(dossier: Dossier) -> tuple[LoadRow, ...]:
 
 @pytest.fixture(scope="module")
 def placard(tmp_path_factory: pytest.TempPathFactory) -> dict[int, LoadRow]:
-    """WB-038 in one project: batteries 50 lb apart and pilots 10 lb apart give a loading at every printed mass."""
+    """WB-038 in one project: batteries 50 lb apart and pilots 10 lb apart give a loading at every
+    printed mass."""
     given = book("WB-038").given
     rows = corners(given["cg_limits"])
     draft = pilot(limits(Draft(), rows[-1][0], *rows), "100", 100 + 4 * FULLER)
@@ -83,7 +89,9 @@ def misprints(placard: dict[int, LoadRow]) -> list[dict[str, Any]]:
             printed = given[f"printed_{column}_moment_per_100"][index]
             computed = _limit(placard[mass], column)
             if abs(computed - float(printed)) > 1.5:
-                found.append({"weight_lb": str(mass), "column": column, "printed": printed, "computed": computed})
+                found.append(
+                    {"weight_lb": str(mass), "column": column, "printed": printed, "computed": computed}
+                )
     return found
 
 
@@ -91,7 +99,9 @@ def test_every_printed_mass_of_wb_038_has_a_loading(placard: dict[int, LoadRow])
     assert set(range(2400, 2951, FULLER)) <= set(placard)
 
 
-def test_the_printed_moment_limits_of_wb_038_hold_but_for_three_misprints(placard: dict[int, LoadRow]) -> None:
+def test_the_printed_moment_limits_of_wb_038_hold_but_for_three_misprints(
+    placard: dict[int, LoadRow],
+) -> None:
     expected = book("WB-038").expect["misprints_found"]
     keys = ("weight_lb", "column", "printed")
     found = sorted(tuple(row[key] for key in keys) for row in misprints(placard))
@@ -100,7 +110,9 @@ def test_the_printed_moment_limits_of_wb_038_hold_but_for_three_misprints(placar
 
 
 @pytest.mark.parametrize("row", range(3))
-def test_each_misprint_of_wb_038_is_held_at_its_recomputed_value(row: int, placard: dict[int, LoadRow]) -> None:
+def test_each_misprint_of_wb_038_is_held_at_its_recomputed_value(
+    row: int, placard: dict[int, LoadRow]
+) -> None:
     wrong = book("WB-038").expect["misprints_found"][row]
     assert _limit(placard[int(wrong["weight_lb"])], wrong["column"]) == as_printed(wrong["computed"])
 
@@ -123,11 +135,21 @@ def test_the_printed_sample_of_wb_038_is_inside(tmp_path: Path) -> None:
 
 
 def pieces_of_a_pound(cg_in: float, folder: Path) -> Dossier:
-    """WB-019: 3,034 lb behind an aft limit of 99 in, ballast at 60 in; the pilot sits at the centre of gravity."""
+    """WB-019: 3,034 lb behind an aft limit of 99 in, ballast at 60 in; the pilot sits at the centre of
+    gravity."""
     given = book("WB-019").given
     mass, limit = number(given["total_weight_lb"]), given["limit_in"]
-    draft = pilot(limits(without_battery(Draft()), "4000", ("100", "0", limit), ("4000", "0", limit)), "170", "170", cg_in)
-    draft.aircraft["loading"]["ballast"] = {"arm": f"{given['ballast_arm_in']} in", "piece": "1 lb", "pieces": "60"}
+    draft = pilot(
+        limits(without_battery(Draft()), "4000", ("100", "0", limit), ("4000", "0", limit)),
+        "170",
+        "170",
+        cg_in,
+    )
+    draft.aircraft["loading"]["ballast"] = {
+        "arm": f"{given['ballast_arm_in']} in",
+        "piece": "1 lb",
+        "pieces": "60",
+    }
     draft.events.append(weighed((mass - 170, cg_in)))
     return draft.make(folder)
 
@@ -139,17 +161,26 @@ def needed(dossier: Dossier) -> int:
     return pieces
 
 
-def test_the_pieces_of_a_pound_that_bring_wb_019_inside_are_the_printed_mass_rounded_up(tmp_path: Path) -> None:
+def test_the_pieces_of_a_pound_that_bring_wb_019_inside_are_the_printed_mass_rounded_up(
+    tmp_path: Path,
+) -> None:
     table = book("WB-019")
     dossier = pieces_of_a_pound(number(table.given["cg_in"]), tmp_path)
     assert needed(dossier) == int(table.expect["ballast_lb_rounded_up"])
 
 
-def test_the_loading_with_the_ballast_of_wb_019_has_the_printed_mass_moment_and_centre(tmp_path: Path) -> None:
-    # the ballast was found from the rounded centre, and checked from the unrounded one of 302,060.5 lb in / 3,034 lb
+def test_the_loading_with_the_ballast_of_wb_019_has_the_printed_mass_moment_and_centre(
+    tmp_path: Path,
+) -> None:
+    # the ballast was found from the rounded centre, and checked from the unrounded one of 302,060.5
+    # lb in / 3,034 lb
     table = book("WB-019")
     dossier = pieces_of_a_pound(302060.5 / number(table.given["total_weight_lb"]), tmp_path)
-    row = next(row for row in _rows(dossier) if round(row.ballast / POUND) == int(table.expect["ballast_lb_rounded_up"]))
+    row = next(
+        row
+        for row in _rows(dossier)
+        if round(row.ballast / POUND) == int(table.expect["ballast_lb_rounded_up"])
+    )
     assert row.mass / POUND == as_printed(table.expect["new_weight_lb"])
     assert row.mass * row.cg / (POUND * INCH) == as_printed(table.expect["new_moment_lb_in"])
     assert row.cg / INCH == as_printed(table.expect["new_cg_in"])

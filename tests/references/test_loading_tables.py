@@ -1,8 +1,9 @@
-"""The printed loadings, reproduced through a project: the empty aircraft is weighed, the rest is loaded or fitted.
+"""The printed loadings, reproduced through a project: the empty aircraft is weighed, the rest loaded
+or fitted.
 
-A book's aircraft has more places than a single-seater. One person stands in the seat, the fuel where the battery stands
-(a mass that belongs to the aircraft as it flies), baggage on the shelf, one row as ballast, and everybody else is fitted as
-equipment: for masses and arms this is the same.
+A book's aircraft has more places than a single-seater. One person stands in the seat, the fuel where the
+battery stands (a mass that belongs to the aircraft as it flies), baggage on the shelf, one row as ballast, and
+everybody else is fitted as equipment: for masses and arms this is the same.
 """
 
 from __future__ import annotations
@@ -12,7 +13,18 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from book_record import INCH, POUND, book, fullest, in_inches, item_lb, limits, rows_of, weighed, without_battery
+from book_record import (
+    INCH,
+    POUND,
+    book,
+    fullest,
+    in_inches,
+    item_lb,
+    limits,
+    rows_of,
+    weighed,
+    without_battery,
+)
 from published import Example, as_printed, number
 from sample_project import Draft, event
 
@@ -24,7 +36,8 @@ Rows = list[tuple[Any, Any]]
 
 @dataclass(frozen=True)
 class Roles:
-    """Which row of a printed table stands where in the project; row 0 is weighed, a row without role is fitted."""
+    """Which row of a printed table stands where in the project; row 0 is weighed, a row without role is
+    fitted."""
 
     seat: int
     battery: int | None = None
@@ -102,7 +115,9 @@ def test_a_loading_that_is_printed_as_within_limits_is_inside(name: str, tmp_pat
 def test_the_worst_loading_is_the_printed_one_as_a_figure(tmp_path: Path) -> None:
     table = book("WB-030")
     dossier = load(rows_of(table), TABLES["WB-030"], tmp_path)
-    assert dossier.figures["loaded_mass.worst_mass"].value / POUND == as_printed(table.expect["total_weight_lb"])
+    assert dossier.figures["loaded_mass.worst_mass"].value / POUND == as_printed(
+        table.expect["total_weight_lb"]
+    )
     assert in_inches(dossier, "loaded_cg.worst_mass") == as_printed(table.expect["cg_in"])
 
 
@@ -143,7 +158,9 @@ def test_the_rounded_arm_that_wb_032_prints_gives_another_centre_than_printed(tm
     assert row.cg / INCH == as_printed("74.06")
 
 
-def test_the_moment_that_wb_032_prints_for_the_empty_aircraft_gives_the_printed_centre(tmp_path: Path) -> None:
+def test_the_moment_that_wb_032_prints_for_the_empty_aircraft_gives_the_printed_centre(
+    tmp_path: Path,
+) -> None:
     table = book("WB-032")
     rows: Rows = [*rows_of(table)]
     rows[0] = (rows[0][0], number(table.expect["moments_lb_in"][0]) / number(rows[0][0]))
@@ -183,15 +200,32 @@ def burn(table: Example) -> Draft:
     """WB-033 as a life: the fuel goes in and out by equipment changes, and each stage is a date."""
     given = table.given
     fuel_arm = given["fuel"]["arm_in"]
-    aboard = [item_lb(f"row {n}", row["weight_lb"], row["arm_in"]) for n, row in enumerate(given["seats_baggage"], 1)]
+    aboard = [
+        item_lb(f"row {n}", row["weight_lb"], row["arm_in"])
+        for n, row in enumerate(given["seats_baggage"], 1)
+    ]
     draft = Draft()
-    draft.events.extend([
-        weighed(by_moment(given["basic_empty"])),
-        event("equipment-change", STAGES["zero_fuel"], fitted=aboard),
-        event("equipment-change", STAGES["ramp"], fitted=[item_lb("fuel", given["fuel"]["weight_lb"], fuel_arm)]),
-        event("equipment-change", STAGES["takeoff"], removed=[item_lb("taxi fuel", given["start_taxi_fuel_lb"], fuel_arm)]),
-        event("equipment-change", STAGES["landing"], removed=[item_lb("trip fuel", given["fuel_to_destination_lb"], fuel_arm)]),
-    ])
+    draft.events.extend(
+        [
+            weighed(by_moment(given["basic_empty"])),
+            event("equipment-change", STAGES["zero_fuel"], fitted=aboard),
+            event(
+                "equipment-change",
+                STAGES["ramp"],
+                fitted=[item_lb("fuel", given["fuel"]["weight_lb"], fuel_arm)],
+            ),
+            event(
+                "equipment-change",
+                STAGES["takeoff"],
+                removed=[item_lb("taxi fuel", given["start_taxi_fuel_lb"], fuel_arm)],
+            ),
+            event(
+                "equipment-change",
+                STAGES["landing"],
+                removed=[item_lb("trip fuel", given["fuel_to_destination_lb"], fuel_arm)],
+            ),
+        ]
+    )
     return draft
 
 

@@ -1,4 +1,5 @@
-"""The printed weighings, reproduced through a record: scales, supports, arms and what is taken off, in printed units."""
+"""The printed weighings, reproduced through a record: scales, supports, arms and what is taken off, in
+printed units."""
 
 from __future__ import annotations
 
@@ -24,7 +25,9 @@ def made(folder: Path, event: dict[str, object]) -> Dossier:
 
 
 @pytest.mark.parametrize("name", ["WB-001", "WB-002"])
-def test_masses_on_supports_give_the_printed_total_moment_and_centre_about_either_datum(name: str, tmp_path: Path) -> None:
+def test_masses_on_supports_give_the_printed_total_moment_and_centre_about_either_datum(
+    name: str, tmp_path: Path
+) -> None:
     table = book(name)
     dossier = made(tmp_path, weighed(*rows_of(table)))
     assert in_pounds(dossier, "weighed_mass") == as_printed(table.expect["total_weight_lb"])
@@ -57,7 +60,9 @@ def gear(table: Example, main: float, third: float) -> dict[str, object]:
         pytest.param("WB-010", -1, 1, id="WB-010: tail wheel, datum behind the mains"),
     ],
 )
-def test_each_gear_and_datum_gives_the_printed_empty_centre(name: str, side: int, third: int, tmp_path: Path) -> None:
+def test_each_gear_and_datum_gives_the_printed_empty_centre(
+    name: str, side: int, third: int, tmp_path: Path
+) -> None:
     table = book(name)
     main = side * number(table.given["D_in"])
     dossier = made(tmp_path, gear(table, main, main + third * number(table.given["L_in"])))
@@ -75,11 +80,17 @@ def test_a_datum_at_the_main_wheels_gives_the_printed_signed_arm(tmp_path: Path)
 
 @pytest.fixture(scope="module")
 def six_column_record(tmp_path_factory: pytest.TempPathFactory) -> Dossier:
-    """WB-006. Its captions place the datum in two ways; the arms fix it to the wheels, and they are taken here."""
+    """WB-006. Its captions place the datum in two ways; the arms fix it to the wheels, and they are
+    taken here."""
     given = book("WB-006").given
     fuel = number(given["fuel_on_board_usgal"]) * number(given["fuel_density_lb_per_usgal"])
     supports = [
-        support(name, f"{given['scale_lb'][name]} lb", tare=f"{given['tare_lb'][name]} lb", arm=f"{given['arm_in'][name]} in")
+        support(
+            name,
+            f"{given['scale_lb'][name]} lb",
+            tare=f"{given['tare_lb'][name]} lb",
+            arm=f"{given['arm_in'][name]} in",
+        )
         for name in ("nose", "left_main", "right_main")
     ]
     return made(
@@ -105,7 +116,9 @@ def test_the_fuel_taken_off_is_the_printed_mass(six_column_record: Dossier) -> N
 
 
 def test_net_less_fuel_and_with_unusable_fuel_is_the_printed_empty_weight(six_column_record: Dossier) -> None:
-    assert in_pounds(six_column_record, "weighed_mass") == as_printed(book("WB-006").expect["empty_weight_lb"])
+    assert in_pounds(six_column_record, "weighed_mass") == as_printed(
+        book("WB-006").expect["empty_weight_lb"]
+    )
 
 
 def test_the_empty_moment_is_the_printed_one(six_column_record: Dossier) -> None:
@@ -149,7 +162,9 @@ def test_three_points_give_the_printed_centre_along(printed_form: Dossier) -> No
     assert in_inches(printed_form, "weighed_cg") == as_printed(book("WB-023").expect["cg_in"])
 
 
-def test_the_printed_table_of_wb_024_has_the_wrong_sign_and_its_text_the_right_one(printed_form: Dossier) -> None:
+def test_the_printed_table_of_wb_024_has_the_wrong_sign_and_its_text_the_right_one(
+    printed_form: Dossier,
+) -> None:
     table = book("WB-024")
     across = in_inches(printed_form, "weighed_lateral_cg")
     assert table.disagrees

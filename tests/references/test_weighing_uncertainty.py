@@ -1,4 +1,5 @@
-"""The uncertainty of an invented aircraft on three scales, worked out apart from the project, reproduced through a record."""
+"""The uncertainty of an invented aircraft on three scales, worked out apart from the project, reproduced
+through a record."""
 
 from __future__ import annotations
 
@@ -36,7 +37,10 @@ def aircraft_near_254_lb(certificates: str, folder: Path, coverage: str = U_AS_G
     draft.compliance["usual_decision_rule"] = "rule"
     points = [support(point, f"{given['net_lb'][point]} lb", arm="20 in", scale=point) for point in POINTS]
     draft.events.extend(
-        [pack_fitted("P-1", "40 lb"), weighing(*points, scales=three_scales(certificates, given["scale_mpe_lb_each"]))]
+        [
+            pack_fitted("P-1", "40 lb"),
+            weighing(*points, scales=three_scales(certificates, given["scale_mpe_lb_each"])),
+        ]
     )
     return draft.make(folder)
 
@@ -45,7 +49,9 @@ def empty_weight(dossier: Dossier) -> Verdict:
     return next(verdict for verdict in dossier.verdicts if verdict.requirement == EMPTY_WEIGHT)
 
 
-@pytest.mark.parametrize(("certificates", "key"), [("ABC", "u_independent_lb"), ("AAA", "u_fully_correlated_lb")])
+@pytest.mark.parametrize(
+    ("certificates", "key"), [("ABC", "u_independent_lb"), ("AAA", "u_fully_correlated_lb")]
+)
 def test_three_scales_have_the_expected_uncertainty_apart_and_from_one_certificate(
     certificates: str, key: str, tmp_path: Path
 ) -> None:
@@ -55,8 +61,12 @@ def test_three_scales_have_the_expected_uncertainty_apart_and_from_one_certifica
     assert mass.standard_uncertainty / POUND == as_printed(table.expect[key])
 
 
-@pytest.mark.parametrize(("certificates", "key"), [("ABC", "p_conform_independent"), ("AAA", "p_conform_correlated")])
-def test_the_probability_of_conformity_is_the_expected_one(certificates: str, key: str, tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    ("certificates", "key"), [("ABC", "p_conform_independent"), ("AAA", "p_conform_correlated")]
+)
+def test_the_probability_of_conformity_is_the_expected_one(
+    certificates: str, key: str, tmp_path: Path
+) -> None:
     verdict = empty_weight(aircraft_near_254_lb(certificates, tmp_path))
     assert verdict.probability == as_printed(example("uncertainty", "UN-010").expect[key])
 
@@ -70,7 +80,9 @@ def test_the_acceptance_limit_is_the_expected_one(certificates: str, key: str, t
     assert verdict.acceptance_limit == as_printed(example("uncertainty", "UN-010").expect[key])
 
 
-def test_the_same_reading_conforms_by_simple_acceptance_and_is_inconclusive_with_a_guard_band(tmp_path: Path) -> None:
+def test_the_same_reading_conforms_by_simple_acceptance_and_is_inconclusive_with_a_guard_band(
+    tmp_path: Path,
+) -> None:
     expect = example("uncertainty", "UN-010").expect
     assert (expect["accept_simple"], expect["accept_w_eq_U_independent"]) == ("true", "false")
     simple = empty_weight(aircraft_near_254_lb("ABC", tmp_path / "simple", coverage=""))
@@ -80,7 +92,8 @@ def test_the_same_reading_conforms_by_simple_acceptance_and_is_inconclusive_with
 
 
 def test_the_empty_centre_has_the_expected_value_and_uncertainty(tmp_path: Path) -> None:
-    # UN-011 measures one arm for both mains, so they stand here as one support: its scale error is that of two scales
+    # UN-011 measures one arm for both mains, so they stand here as one support: its scale error is
+    # that of two scales
     table = example("uncertainty", "UN-011")
     given = table.given
     net, arm = given["net_lb"], given["arm_in"]
@@ -92,7 +105,12 @@ def test_the_empty_centre_has_the_expected_value_and_uncertainty(tmp_path: Path)
     }
     points = [
         support("nose", f"{net['nose']} lb", arm=f"{arm['nose']} in {spread}", scale="nose"),
-        support("main", f"{number(net['left']) + number(net['right'])} lb", arm=f"{arm['main']} in {spread}", scale="main"),
+        support(
+            "main",
+            f"{number(net['left']) + number(net['right'])} lb",
+            arm=f"{arm['main']} in {spread}",
+            scale="main",
+        ),
     ]
     draft = Draft()
     draft.events.append(weighing(*points, scales=scales))

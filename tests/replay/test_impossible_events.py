@@ -30,15 +30,31 @@ FITTED = pack_fitted("P-1", "18 kg", "2026-02-01")
 RETIRED = pack_removed("P-1", "2026-02-02", retired=True)
 
 CASES = {
-    "an event before the one above it": ("E001", "date: '2026-02-01'", [inspection("2026-02-02"), inspection("2026-02-01")]),
+    "an event before the one above it": (
+        "E001",
+        "date: '2026-02-01'",
+        [inspection("2026-02-02"), inspection("2026-02-01")],
+    ),
     "an event before the build": ("E001", "date: '2026-01-11'", [inspection("2026-01-11")]),
-    "an option that the type does not have": ("E002", "option: big-pack", [pack_fitted("P-1", "18 kg", option="big-pack")]),
-    "a battery that is in already": ("E003", "pack: P-1", [FITTED, pack_fitted("P-1", "18 kg", "2026-02-03")]),
+    "an option that the type does not have": (
+        "E002",
+        "option: big-pack",
+        [pack_fitted("P-1", "18 kg", option="big-pack")],
+    ),
+    "a battery that is in already": (
+        "E003",
+        "pack: P-1",
+        [FITTED, pack_fitted("P-1", "18 kg", "2026-02-03")],
+    ),
     "a retired battery": ("E004", "pack: P-1", [FITTED, RETIRED, pack_fitted("P-1", "18 kg", "2026-02-03")]),
     "a second battery in the bay": ("E005", "pack: P-2", [FITTED, pack_fitted("P-2", "18 kg", "2026-02-03")]),
     "a battery that is not in": ("E006", "pack: P-2", [FITTED, pack_removed("P-2", "2026-02-03")]),
     "a letter that was used": ("E007", "letter: A", [edition("A", "2026-02-01"), edition("A", "2026-02-02")]),
-    "a letter that goes back": ("E007", "letter: B", [edition("C", "2026-02-01"), edition("B", "2026-02-02")]),
+    "a letter that goes back": (
+        "E007",
+        "letter: B",
+        [edition("C", "2026-02-01"), edition("B", "2026-02-02")],
+    ),
     "one letter after two": ("E007", "letter: B", [edition("AA", "2026-02-01"), edition("B", "2026-02-02")]),
 }
 
@@ -68,7 +84,9 @@ def test_the_last_of_two_equal_lines_is_the_one_to_correct(tmp_path: Path) -> No
 
 
 def test_all_impossible_events_are_told_at_once(tmp_path: Path) -> None:
-    found = refused(tmp_path, pack_removed("P-9", "2026-02-01"), edition("B", "2026-02-02"), edition("A", "2026-02-03"))
+    found = refused(
+        tmp_path, pack_removed("P-9", "2026-02-01"), edition("B", "2026-02-02"), edition("A", "2026-02-03")
+    )
     assert [finding.code for finding in found] == ["E006", "E007"]
 
 

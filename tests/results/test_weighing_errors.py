@@ -33,7 +33,8 @@ def three(certificates: str, **of_scale: str) -> Tree:
         for name, letter in zip(NAMES, certificates, strict=True)
     }
     points = [
-        support(name, f"{mass} kg", arm=f"{arm} m", scale=name) for name, mass, arm in zip(NAMES, READINGS, ARMS, strict=True)
+        support(name, f"{mass} kg", arm=f"{arm} m", scale=name)
+        for name, mass, arm in zip(NAMES, READINGS, ARMS, strict=True)
     ]
     return weighing(*points, scales=scales)
 
@@ -68,7 +69,9 @@ def test_two_supports_on_one_scale_share_its_calibration(tmp_path: Path) -> None
 
 
 @pytest.mark.parametrize(("certificates", "together"), [("AAA", True), ("ABC", False)])
-def test_the_centre_of_gravity_takes_each_calibration_at_its_lever(certificates: str, together: bool, tmp_path: Path) -> None:
+def test_the_centre_of_gravity_takes_each_calibration_at_its_lever(
+    certificates: str, together: bool, tmp_path: Path
+) -> None:
     dossier = made(tmp_path, three(certificates))
     total = sum(READINGS)
     centre = sum(m * x for m, x in zip(READINGS, ARMS, strict=True)) / total
@@ -130,12 +133,16 @@ def test_a_tare_above_its_reading_is_refused(tmp_path: Path) -> None:
 
 def test_more_taken_off_than_was_weighed_is_refused(tmp_path: Path) -> None:
     with pytest.raises(Rejected) as rejected:
-        made(tmp_path, weighing(support("all", "20 kg", arm="0.5 m"), remove=[item("pilot", "80 kg", "0.1 m")]))
+        made(
+            tmp_path, weighing(support("all", "20 kg", arm="0.5 m"), remove=[item("pilot", "80 kg", "0.1 m")])
+        )
     assert [finding.code for finding in rejected.value.findings] == ["C005"]
 
 
 def test_what_is_taken_off_errs_with_its_own_uncertainty(tmp_path: Path) -> None:
-    event = weighing(support("all", "50 kg", arm="0.5 m"), remove=[item("tool box", "5 kg ± 0.2 kg", "0.1 m")])
+    event = weighing(
+        support("all", "50 kg", arm="0.5 m"), remove=[item("tool box", "5 kg ± 0.2 kg", "0.1 m")]
+    )
     assert mass(made(tmp_path, event)).standard_uncertainty == pytest.approx(0.1)
 
 
@@ -166,8 +173,12 @@ def test_more_than_five_degrees_out_of_level_are_refused(tmp_path: Path) -> None
     assert [finding.code for finding in rejected.value.findings] == ["C005"]
 
 
-@pytest.mark.parametrize(("pitch", "height", "key"), [("1 deg", None, "pitch_error"), (None, "0.6 m", "height_of_cg")])
-def test_half_of_a_levelling_error_corrects_nothing_and_is_told(pitch: str | None, height: str | None, key: str, tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    ("pitch", "height", "key"), [("1 deg", None, "pitch_error"), (None, "0.6 m", "height_of_cg")]
+)
+def test_half_of_a_levelling_error_corrects_nothing_and_is_told(
+    pitch: str | None, height: str | None, key: str, tmp_path: Path
+) -> None:
     dossier = made(tmp_path, tilted(pitch, height))
     told = [finding for finding in dossier.findings if finding.code == "W006"]
     assert "levelling_error" not in dossier.figures
@@ -227,14 +238,19 @@ def test_a_support_that_was_read_twice_is_not_told(tmp_path: Path) -> None:
         pytest.param("0 g", "0.2 kg", True, id="two digits in another unit"),
     ],
 )
-def test_a_zero_that_moved_by_more_than_a_digit_is_told(before: str, after: str, told: bool, tmp_path: Path) -> None:
+def test_a_zero_that_moved_by_more_than_a_digit_is_told(
+    before: str, after: str, told: bool, tmp_path: Path
+) -> None:
     event = one("50 kg", "50 kg", resolution="0.1 kg", zero_before=before, zero_after=after)
     assert ("W002" in codes(tmp_path, event)) is told
 
 
 @pytest.mark.parametrize(
-    ("calibrated", "code"), [("2024-03-01", None), ("2024-02-28", "W003"), ("2026-03-01", None), ("2026-03-02", "W004")]
+    ("calibrated", "code"),
+    [("2024-03-01", None), ("2024-02-28", "W003"), ("2026-03-01", None), ("2026-03-02", "W004")],
 )
-def test_a_scale_calibrated_long_ago_or_later_than_the_weighing_is_told(calibrated: str, code: str | None, tmp_path: Path) -> None:
+def test_a_scale_calibrated_long_ago_or_later_than_the_weighing_is_told(
+    calibrated: str, code: str | None, tmp_path: Path
+) -> None:
     found = codes(tmp_path, one("50 kg", "50 kg", calibrated=calibrated))
     assert found & {"W003", "W004"} == ({code} if code else set())

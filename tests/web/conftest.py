@@ -28,6 +28,6 @@ def packet_of() -> Callable[..., Packet]:
 @pytest.fixture
 def pipeline(monkeypatch: pytest.MonkeyPatch) -> ModuleType:
     """A module in the pipeline's place; a test gives it a ``packet_for``."""
-    module = ModuleType("dossier.pipeline")
-    monkeypatch.setitem(sys.modules, "dossier.pipeline", module)
+    module = ModuleType("dossier.web.record_packet")
+    monkeypatch.setitem(sys.modules, "dossier.web.record_packet", module)
     return module

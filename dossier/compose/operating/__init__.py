@@ -5,6 +5,7 @@ No page says that an aircraft is safe or airworthy.
 
 from __future__ import annotations
 
+from dossier.compose.operating import cards as print_cards
 from dossier.compose.operating import cautions, controls, limits, procedure_pages
 from dossier.compose.operating.lists import lists
 from dossier.compose.packet import Page
@@ -20,3 +21,8 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         cautions.page(dossier, of_serial),
         *(procedure_pages.page(dossier, one) for one in of_serial),
     )
+
+
+def cards(dossier: Dossier) -> tuple[Page, ...]:
+    """Make the print card of each list; only the page of the list leads to it."""
+    return tuple(print_cards.page(dossier, one) for one in lists(dossier))

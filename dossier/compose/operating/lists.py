@@ -53,6 +53,8 @@ class ListSection:
 class List:
     """A procedure as one serial has it."""
 
+    name: str
+    """The name of its file, without ending."""
     procedure: Procedure
     path: str
     hazards: tuple[str, ...]
@@ -87,18 +89,18 @@ def lists(dossier: Dossier) -> tuple[List, ...]:
         return _path(name, procedures[name].kind, alone=of_kind[procedures[name].kind] == 1)
 
     in_order, left_out = sorted(procedures, key=place), dossier.state.left_out
-    made = (_list(procedures[name], path(name), left_out) for name in in_order)
+    made = (_list(name, procedures[name], path(name), left_out) for name in in_order)
     return tuple(one for one in made if one.steps)
 
 
-def _list(procedure: Procedure, path: str, left_out: Collection[str]) -> List:
+def _list(name: str, procedure: Procedure, path: str, left_out: Collection[str]) -> List:
     steps = [step for section in procedure.sections for step in section.steps]
     options = tuple(dict.fromkeys(str(step.option) for step in steps if step.option is not None))
     head = [*procedure.hazards]
     if procedure.kind == "emergency":
         head += [name for step in steps if _is_kept(step, left_out) for name in step.hazards]
     sections = tuple(_sections(procedure, left_out))
-    return List(procedure, path, tuple(dict.fromkeys(map(str, head))), sections, options)
+    return List(name, procedure, path, tuple(dict.fromkeys(map(str, head))), sections, options)
 
 
 def _is_kept(step: ProcedureStep, left_out: Collection[str]) -> bool:

@@ -24,8 +24,8 @@ class InputRow:
 
     symbol: Markup
     line: InputLine
-    figure_label: str
     link: str
+    """To the sheet of the figure that the input is; empty for any other."""
 
 
 @dataclass(frozen=True)
@@ -75,7 +75,4 @@ def _part(at: Printer, one: Sheet) -> SheetPart:
 
 
 def _input(at: Printer, line: InputLine) -> InputRow:
-    figure = at.dossier.figures.get(line.figure)
-    return InputRow(
-        symbol(line.symbol), line, figure.label if figure else "", at.sheet(line.figure) if figure else ""
-    )
+    return InputRow(symbol(line.symbol), line, at.sheet(line.figure) if line.figure else "")

@@ -1,0 +1,40 @@
+"""The run time of a cell as one formula, so that a figure can carry the uncertainty of each input to it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dossier.compute.cell import Application, Cell, CellLimits
+from dossier.compute.curve import Curve
+from dossier.compute.discharge import discharge
+from dossier.compute.discharge_outcome import NoAnswer
+from dossier.compute.scenarios import scenarios
+from dossier.figures import OutsideRange, formula
+
+
+@formula
+def time_at_power(
+    P_cell: float, z_1: float, T_b: float, U_min: float, *, Q_cell: float, G: float, R_x: float, b: float,
+    E_nom: float, C_lim: float, z_i: Sequence[float], U_i: Sequence[float], R_i: Sequence[float],
+) -> float:  # fmt: skip
+    r"""Time that a cell gives a constant power, from a state of charge to a voltage under load.
+
+    Formula: t = \frac{Q_{cell}}{P_{cell}} \int_{z_2}^{z_1} \frac{U_{oc} + \sqrt{U_{oc}^2 - 4 P_{cell}
+        R_{cell}}}{2} \, dz
+    Result: t
+    Valid: to a nominal rate of 1 for energy cells and of 3 for power cells, from 5 °C up, at constant
+        temperature; the resistances from a discharge near that rate; all columns of the table on the same
+        points
+    Source: pybamm, within 1 and 2 % of time
+    """
+    application: Application = "energy" if C_lim <= 1 else "power"
+    cell = Cell(
+        Curve(tuple(z_i), tuple(U_i)), Curve(tuple(z_i), tuple(R_i)), Q_cell, 1.0, E_nom, CellLimits(U_min),
+        application, constant=b,
+    )  # fmt: skip
+    if C_lim != cell.rates.sustained:
+        raise OutsideRange(f"one resistance is shown to hold to a nominal rate of 1 or 3, not {C_lim:.4g}")
+    answer = discharge(cell, scenarios([P_cell], start=[z_1], temperature=[T_b], growth=[G], wiring=[R_x]))[0]
+    if isinstance(answer, NoAnswer):
+        raise OutsideRange(answer.message)
+    return answer.time

@@ -1,0 +1,54 @@
+"""Do loose items come back to the same count?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from dossier.procedures.fault import Fault, at_end, at_step
+from dossier.procedures.run import Run
+
+
+def counted(run: Run) -> Iterator[Fault]:
+    """What was taken out, fitted or put back is counted after the last piece moved, or is stowed, all of it.
+
+    Source: common practice, no source; own reasoning for what counts as counted.
+    """
+    if run.steps != run.listing.steps or run.begun_at:
+        return
+    for name, pieces in run.end.pieces.items():
+        if not pieces.counted and (pieces.out or run.system.items[name].kit):
+            if pieces.home == run.system.items[name].count:
+                continue
+            words = f"the {run.system.called(name)} moved, and is not counted afterwards: {pieces.fitted} fitted, {pieces.out} out, {pieces.home} stowed"
+            yield at_end(run, "V041", (words, "count them at the end, behind the last step that moves one"), (name, *_using(run, name)))
+
+
+def numbers(run: Run) -> Iterator[Fault]:
+    """The number that a count names is the number of pieces that rigging.yaml lists.
+
+    Source: own reasoning (counted multiples match the parts list).
+    """
+    for moment in run.of("count"):
+        wanted = sum(run.system.items[piece].count for piece in run.system.pieces_of(moment.name))
+        said = moment.doing.act.number
+        if said is not None and said != wanted:
+            words = f"this counts {said} in the {run.system.called(moment.name)}, and rigging.yaml lists {wanted}"
+            yield at_step(run, "V042", moment.doing.step, (words, "correct the text, the act or rigging.yaml"), (moment.name,))
+
+
+def all_back(run: Run) -> Iterator[Fault]:
+    """When a list ends, no piece lies about: each is fitted, or lies counted in its kit, or is stowed.
+
+    Source: common practice, no source.
+    """
+    if run.steps != run.listing.steps or run.begun_at:
+        return
+    for name, pieces in run.end.pieces.items():
+        if pieces.out > 0 and run.system.items[name].kit is None:
+            yield at_end(run, "V040", (f"{pieces.out} of the {run.system.called(name)} is left lying", "fit it or stow it"), (name, *_using(run, name)))
+
+
+def _using(run: Run, item: str) -> tuple[str, ...]:
+    return tuple(
+        name for name, one in run.system.connections.items() if item in (one.with_items.engage, one.with_items.lock, one.with_items.safety)
+    )  # fmt: skip

@@ -1,0 +1,132 @@
+"""Values that cannot be what they stand for: a negative mass, an efficiency above 1, a list that holds
+nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from dossier.findings import Finding, Place
+from dossier.model import aircraft, battery, events
+from dossier.model.base import Part
+from dossier.project import Project
+from dossier.quantities import Quantity
+
+
+@dataclass(frozen=True)
+class Bound:
+    """Which values a field may have, in SI."""
+
+    holds: Callable[[float], bool]
+    words: str
+
+
+POSITIVE = Bound(lambda value: value > 0, "above 0")
+NOT_NEGATIVE = Bound(lambda value: value >= 0, "of 0 or more")
+SHARE = Bound(lambda value: 0 < value <= 1, "above 0 and up to 1 (100 %)")
+RESERVE = Bound(lambda value: 0 <= value < 1, "from 0 to below 1 (100 %)")
+HEALTH = Bound(lambda value: 0 < value <= 1.1, "above 0 and up to 1.1 (110 %)")
+
+
+def _each(bound: Bound, *names: str) -> dict[str, Bound]:
+    return dict.fromkeys(names, bound)
+
+
+BOUNDS: Mapping[type[Part], Mapping[str, Bound]] = {
+    aircraft.Geometry: _each(
+        POSITIVE, "wing_span", "wing_area", "length", "height", "mean_aerodynamic_chord"
+    ),
+    aircraft.Station: _each(NOT_NEGATIVE, "minimum", "maximum"),
+    aircraft.Ballast: _each(POSITIVE, "piece"),
+    aircraft.EnvelopePoint: _each(POSITIVE, "mass"),
+    aircraft.Item: _each(NOT_NEGATIVE, "mass"),
+    aircraft.Efficiency: _each(SHARE, "battery", "controller", "motor", "propeller"),
+    aircraft.Propulsion: _each(POSITIVE, "maximum_power"),
+    aircraft.GlidePerformance: _each(POSITIVE, "minimum_sink", "at_mass", "at_speed", "best_glide_ratio"),
+    aircraft.Phase: _each(NOT_NEGATIVE, "power", "duration", "height"),
+    battery.Cell: _each(
+        POSITIVE,
+        "mass",
+        "diameter",
+        "length",
+        "width",
+        "thickness",
+        "nominal_capacity",
+        "nominal_voltage",
+        "full_voltage",
+        "empty_voltage",
+        "maximum_discharge_current",
+        "maximum_charge_current",
+    ),
+    battery.Size: _each(POSITIVE, "length", "width", "height"),
+    battery.Option: _each(POSITIVE, "series", "parallel", "full_cell_voltage", "empty_cell_voltage")
+    | {"mass": NOT_NEGATIVE, "reserve": RESERVE},
+    battery.Bay: _each(NOT_NEGATIVE, "clearance"),
+    battery.Charger: {"power": POSITIVE, "efficiency": SHARE, "taper": NOT_NEGATIVE},
+    events.Scale: _each(NOT_NEGATIVE, "maximum_permissible_error", "resolution"),
+    events.Support: _each(NOT_NEGATIVE, "readings", "tare"),
+    events.Correction: _each(NOT_NEGATIVE, "mass"),
+    events.PackFitted: {"mass": POSITIVE, "measured_capacity": POSITIVE, "health": HEALTH},
+    events.CapacityTest: _each(POSITIVE, "capacity"),
+    events.TestResult: _each(POSITIVE, "at_mass"),
+}
+"""What the formulas need, so that a wrong sign is told at its line and not by a formula."""
+
+FILLED: Mapping[type[Part], tuple[str, ...]] = {
+    aircraft.Aircraft: ("items",),
+    battery.Battery: ("options",),
+    events.Weighing: ("supports",),
+    events.Support: ("readings",),
+}
+"""Lists and mappings that need an entry."""
+
+
+def check(project: Project) -> Iterator[Finding]:
+    """Check every value of the type, the battery and the serials."""
+    for root in (project.aircraft, project.battery, *project.serials.values()):
+        for part in _parts(root):
+            yield from _part(part)
+    limit = project.aircraft.limits.get(project.aircraft.loading.maximum_take_off_mass)
+    if limit and limit.value.kind == "mass":
+        yield from _value(limit.value, "the limit of take-off mass", POSITIVE, None)
+
+
+def _parts(value: Any) -> Iterator[Part]:
+    if isinstance(value, Part):
+        yield value
+        for name in type(value).model_fields:
+            yield from _parts(getattr(value, name))
+    elif isinstance(value, Mapping):
+        for item in value.values():
+            yield from _parts(item)
+    elif isinstance(value, list):
+        for item in value:
+            yield from _parts(item)
+
+
+def _part(part: Part) -> Iterator[Finding]:
+    for name, bound in BOUNDS.get(type(part), {}).items():
+        for value in _listed(getattr(part, name)):
+            yield from _value(value, name, bound, part.place_of_key(name))
+    for name in FILLED.get(type(part), ()):
+        if not getattr(part, name):
+            yield Finding("P018", f"{name} holds no entry", "add at least one", part.place_of_key(name))
+    if isinstance(part, aircraft.Station) and part.minimum.value > part.maximum.value:
+        yield Finding(
+            "P017",
+            f"the minimum {part.minimum.text} is above the maximum {part.maximum.text}",
+            "swap or correct them",
+            part.minimum.place,
+        )
+
+
+def _listed(value: Any) -> list[Any]:
+    return value if isinstance(value, list) else [] if value is None else [value]
+
+
+def _value(value: Quantity | int, name: str, bound: Bound, place: Place | None) -> Iterator[Finding]:
+    number, text = (value.value, value.text) if isinstance(value, Quantity) else (float(value), str(value))
+    if not bound.holds(number):
+        where = value.place if isinstance(value, Quantity) else place
+        yield Finding("P017", f"{name} cannot be {text!r}", f"write a value {bound.words}", where)

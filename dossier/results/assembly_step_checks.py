@@ -1,0 +1,174 @@
+"""What is wrong with the entry of one assembly step: lots, ages, cure, tolerance, signatures."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+
+from dossier.findings import Finding, Place, Severity
+from dossier.model.assembly import AssemblyStep, Cure, Material
+from dossier.model.record import AssemblyEntry, CureLog, LotUsed
+from dossier.months import months_after
+from dossier.results.assembly import PASSED, StepRecord
+
+
+@dataclass(frozen=True)
+class Problem:
+    """A fault of a record, with how it stands among what keeps a serial from delivery."""
+
+    code: str
+    message: str
+    help: str
+    place: Place | None
+    state: str
+    fails: bool = True
+    blocks: bool = True
+    subject: str = ""
+    """What it concerns, in words."""
+
+    @property
+    def finding(self) -> Finding:
+        """As a finding: the dossier is made, and says so at its top."""
+        return Finding(self.code, self.message, self.help, self.place, Severity.WARNING)
+
+
+def problems(record: StepRecord, materials: Mapping[str, Material]) -> Iterator[Problem]:
+    """Check the entry that counts, if it says that work was done."""
+    for problem in _of_entry(record, materials):
+        yield replace(problem, subject=record.title)
+
+
+def _of_entry(record: StepRecord, materials: Mapping[str, Material]) -> Iterator[Problem]:
+    step, entry = record.step, record.entry
+    if entry is None or entry.result == "open":
+        return
+    if not (record.is_accepted or record.is_undecided):
+        yield from _tolerance(record, entry)
+        if step:
+            yield from _ages(entry, materials)
+    if entry.result == "accepted with reason" and not entry.reason:
+        yield Problem(
+            "A012",
+            f"{_named(record)} was accepted without a reason",
+            "write  reason: ...",
+            entry.place,
+            "accepted without a reason",
+        )
+    if step:
+        yield from _lots(step, entry, materials)
+        yield from _lacks(record, step, entry)
+
+
+def _named(record: StepRecord) -> str:
+    return f"the step {record.name or record.title!r}"
+
+
+def _tolerance(record: StepRecord, entry: AssemblyEntry) -> Iterator[Problem]:
+    remedy = "do it again, or add a nonconformity that names the step, with its disposition"
+    said = [*_outside(record.step, entry)] if record.step else []
+    if said or entry.result == "out of tolerance":
+        words = "; ".join(said) or "it is entered as out of tolerance"
+        yield Problem(
+            "A006",
+            f"{_named(record)} is out of tolerance and nothing was decided: {words}",
+            remedy,
+            entry.place_of_key("measured" if entry.measured else "result"),
+            "out of tolerance",
+        )
+
+
+def _outside(step: AssemblyStep, entry: AssemblyEntry) -> Iterator[str]:
+    if step.required and entry.measured:
+        low, high, value = step.required.minimum, step.required.maximum, entry.measured
+        if low and value.value < low.value:
+            yield f"{value.text} measured, and at least {low.text} is required"
+        if high and value.value > high.value:
+            yield f"{value.text} measured, and at most {high.text} is required"
+    if step.cure and entry.cure:
+        yield from _cure(step.cure, entry.cure)
+
+
+def _cure(due: Cure, log: CureLog) -> Iterator[str]:
+    if log.time.value < due.time.value:
+        yield f"cured for {log.time.text}, and at least {due.time.text} is required"
+    if log.lowest.value < due.lowest.value:
+        yield f"cured at {log.lowest.text}, and at least {due.lowest.text} is required"
+    if log.highest.value > due.highest.value:
+        yield f"cured at {log.highest.text}, and at most {due.highest.text} is required"
+
+
+def _ages(entry: AssemblyEntry, materials: Mapping[str, Material]) -> Iterator[Problem]:
+    for used in entry.materials:
+        last = last_day(used, materials)
+        used_on = entry.date
+        if last and used_on and used_on > last:
+            yield Problem(
+                "A004",
+                f"lot {used.lot} of {used.material} was used on {used_on}, and its last day was {last}",
+                "find out whether the work can stay, and add a nonconformity that names the step",
+                used.place_of_key("lot"),
+                "expired material",
+            )
+
+
+def last_day(used: LotUsed, materials: Mapping[str, Material]) -> date | None:
+    """Return the last day on which a lot may be used; None if nothing limits it."""
+    material = materials.get(str(used.material))
+    if used.expires or not (material and material.shelf_life is not None and used.made):
+        return used.expires
+    return months_after(used.made, material.shelf_life)
+
+
+def _lots(step: AssemblyStep, entry: AssemblyEntry, materials: Mapping[str, Material]) -> Iterator[Problem]:
+    given = {str(used.material) for used in entry.materials}
+    for name in step.materials:
+        if str(name) not in given:
+            yield Problem(
+                "A005",
+                f"the entry of {str(entry.step)!r} gives no lot of {str(name)!r}",
+                f"add  materials: [{{material: {name}, lot: ...}}]",
+                entry.place,
+                "lot missing",
+                fails=False,
+            )
+    for used in entry.materials:
+        material = materials.get(str(used.material))
+        if material and material.shelf_life is not None and last_day(used, materials) is None:
+            yield Problem(
+                "A005",
+                f"lot {used.lot} of {used.material} has a shelf life and no date",
+                "add  made: ...  or  expires: ...  from its label",
+                used.place,
+                "age of a lot missing",
+                fails=False,
+            )
+
+
+def _lacks(record: StepRecord, step: AssemblyStep, entry: AssemblyEntry) -> Iterator[Problem]:
+    missing = [
+        *(["its date"] if entry.date is None else []),
+        *(["who did it"] if not entry.by else []),
+        *([f"the signature of the {step.checked_by}"] if step.checked_by and not entry.checked_by else []),
+        *(["the measured value"] if step.required and not entry.measured else []),
+        *(["the log of the cure"] if step.cure and not entry.cure else []),
+        *(["a photo or log"] if step.evidence and not entry.evidence else []),
+    ]
+    if missing and entry.result in PASSED:
+        yield Problem(
+            "A010",
+            f"{_named(record)} is entered as {entry.result} without {', '.join(missing)}",
+            "add what is missing, or enter it as open",
+            entry.place,
+            "not fully signed",
+            fails=False,
+        )
+    if entry.by and entry.checked_by and entry.by == entry.checked_by:
+        yield Problem(
+            "A010",
+            f"{_named(record)} was checked by {entry.by}, who did it",
+            "have it checked by another person",
+            entry.place_of_key("checked_by"),
+            "not checked by another person",
+            fails=False,
+        )
