@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from dossier.compute.cell import Cell
 from dossier.compute.cell_circuit import working_voltage
 from dossier.compute.cell_resistance import resistance_factor
-from dossier.compute.curve import Array
+from dossier.compute.curve import Array, Codes
 
 AT_ONCE = 0.65
 """Part of the resistance that acts at once. With :data:`SLOWNESS` fitted to simulated missions of one
@@ -41,6 +41,10 @@ class CellState:
     temperature: Array
     """In K."""
 
+    def of(self, who: Codes) -> CellState:
+        """Take some of the scenarios."""
+        return CellState(self.z[who], self.slow[who], self.temperature[who])
+
 
 @dataclass(frozen=True, eq=False)
 class Circuit:
@@ -53,6 +57,10 @@ class Circuit:
     warmth: Warmth | None
     at_once: float = AT_ONCE
     slowness: float = SLOWNESS
+
+    def of(self, who: Codes) -> Circuit:
+        """Take some of the scenarios."""
+        return replace(self, growth=self.growth[who], health=self.health[who], wiring=self.wiring[who])
 
     @property
     def capacity(self) -> Array:

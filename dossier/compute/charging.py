@@ -18,7 +18,7 @@ TEMPERATURES = (273.15, 318.15)
 word counts."""
 STORAGE = (0.3, 0.6)
 """State of charge in which batteries are usually stored, best about 0.4 (read second-hand)."""
-POINTS, WEIGHTS = np.polynomial.legendre.leggauss(12)
+POINTS, WEIGHTS = np.polynomial.legendre.leggauss(24)
 
 
 @formula

@@ -17,7 +17,7 @@ from dossier.compute.glide import Polar, drag
 from dossier.figures import OutsideRange, formula
 
 POINTS, WEIGHTS = np.polynomial.legendre.leggauss(16)
-"""On -1 to 1: in 1000 m they agree with 2000 steps to 1e-9 of the time."""
+"""On -1 to 1: over 1600 m they agree with an adaptive quadrature to 1e-9."""
 
 
 @formula

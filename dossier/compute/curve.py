@@ -51,6 +51,8 @@ class Curve:
         Callers stop at the ends themselves; the extended line only keeps a step that passes an end smooth.
         """
         inside = np.interp(x, self.x, self.y)
+        if x.min() >= self.x[0] and x.max() <= self.x[-1]:
+            return inside
         first = (self.y[1] - self.y[0]) / (self.x[1] - self.x[0])
         last = (self.y[-1] - self.y[-2]) / (self.x[-1] - self.x[-2])
         return np.asarray(

@@ -11,7 +11,6 @@ import numpy as np
 from dossier.compute import ageing
 from dossier.compute.bounds import positive
 from dossier.compute.cell import Cell
-from dossier.compute.curve import Array
 from dossier.compute.discharge import Discharges, discharge
 from dossier.compute.scenarios import scenarios
 from dossier.figures import OutsideRange
@@ -183,8 +182,3 @@ def _year_of(excess: Callable[[float], float]) -> float | None:
         middle = (low + high) / 2
         low, high = (middle, high) if excess(middle) < 0 else (low, middle)
     return high
-
-
-def healths(years: Sequence[AgedYear]) -> Array:
-    """Return the health of each year, for a plot; years beyond the model are left out."""
-    return np.array([year.health for year in years if year.health is not None])

@@ -11,14 +11,15 @@ from dossier.battery_log import BatteryLog, Column
 from dossier.compute.log_instruments import Instruments, Measured
 from dossier.compute.log_orientation import IDLE, Oriented, orient
 from dossier.compute.log_quality import (
-    TestedPack,
+    GAP,
+    PackUnderTest,
     agreement_findings,
     clock_findings,
     gap_findings,
     unit_findings,
 )
 from dossier.compute.log_spread import Spread, rest_spread, widest_spread
-from dossier.compute.log_steps import LONGEST_STEP, ResistanceStep, resistance_steps
+from dossier.compute.log_steps import ResistanceStep, resistance_steps
 from dossier.findings import Finding, in_order
 
 EDGE = 0.1
@@ -58,7 +59,7 @@ class LogAnalysis:
 
 def analyse(
     log: BatteryLog,
-    pack: TestedPack,
+    pack: PackUnderTest,
     *,
     instruments: Instruments | None = None,
     discharge_is_positive: bool | None = None,
@@ -111,7 +112,8 @@ def _test(oriented: Oriented, instruments: Instruments) -> DischargeTest:
     log, first, last = oriented.log, oriented.first, oriented.last
     begin, end = max(first - 1, 0), min(last + 1, len(log) - 1)
     # the row after the load counts only if the load went off there, not after a night
-    end = end if end == last or log.time[end] - log.time[last] <= LONGEST_STEP else last
+    usual = float(np.median(np.diff(log.time[first : last + 1]))) if last > first else 0.0
+    end = end if log.time[end] - log.time[last] <= GAP * usual else last
     part = slice(begin, end + 1)
     time, current, power = log.time[part], log.current[part], (log.current * log.voltage)[part]
     under_load = slice(first, last + 1)

@@ -22,7 +22,7 @@ AGREEMENT = 0.02
 
 
 @dataclass(frozen=True)
-class TestedPack:
+class PackUnderTest:
     """What was tested, in SI."""
 
     series: int
@@ -60,7 +60,7 @@ def gap_findings(oriented: Oriented) -> Iterator[Finding]:
             )
 
 
-def unit_findings(oriented: Oriented, pack: TestedPack, charge: float) -> Iterator[Finding]:
+def unit_findings(oriented: Oriented, pack: PackUnderTest, charge: float) -> Iterator[Finding]:
     """Tell values that fit another unit than the one of the heading.
 
     Args:

@@ -8,17 +8,15 @@ from dataclasses import fields
 import numpy as np
 
 from dossier.compute.cell import Cell
-from dossier.compute.cell_circuit import headroom
 from dossier.compute.cell_step import CellState, Circuit, Warmth, advance
 from dossier.compute.cell_validity import HOUR
-from dossier.compute.curve import Array, Codes, Flags
+from dossier.compute.curve import Array, Flags
 from dossier.compute.discharge_outcome import Limit
 from dossier.compute.mission_answer import Flights, PhaseEnd
+from dossier.compute.mission_limits import LIMITS, crossing, rooms
 from dossier.compute.mission_plan import Conditions, MissionPhase, SlowPart
 from dossier.figures import OutsideRange
 
-CUTS = 4
-"""How often the step that meets a limit is cut again."""
 LONGEST = 200 * HOUR
 """In s: a last phase that goes on longer draws no power worth naming."""
 
@@ -84,23 +82,9 @@ class Stepper:
         voltage = self.circuit.voltage(state, power)
         self.ends.append(PhaseEnd(phase.name, power, spent, voltage, state.z, state.temperature))
 
-    def _margins(self, state: CellState, power: Array) -> tuple[Array, Array]:
-        """Return the room to each limit, shape ``(limits, scenarios)``, and the voltage under load."""
-        voltage = self.circuit.voltage(state, power)
-        limits = self.cell.limits
-        room = np.stack([
-            headroom(self.circuit.driving(state), self.circuit.prompt(state), power),
-            voltage - limits.voltage,
-            limits.current - power / voltage if np.isfinite(limits.current) else np.full(self.shape, np.inf),
-            limits.hottest - state.temperature,
-            state.z - self.floor,
-            state.z - self.cell.rest.x[0],
-        ])  # fmt: skip
-        return room, voltage
-
     def _look(self, power: Array) -> None:
         """End the flight of those whom the new power puts past a limit at once."""
-        room, voltage = self._margins(self.state, power)
+        room, voltage = rooms(self.circuit, self.floor, self.state, power)
         passed = (room < 0).any(axis=0) & self.flying
         self.limit[passed] = LIMITS[np.argmax(room < 0, axis=0)][passed]
         self._note(voltage, power, self.flying | passed)
@@ -112,42 +96,29 @@ class Stepper:
         self.hottest = np.where(who, np.maximum(self.hottest, self.state.temperature), self.hottest)
 
     def _step(self, power: Array, h: Array) -> None:
-        flying = self.flying
-        moved, heat = advance(self.circuit, self.state, power, h)
-        after, _ = self._margins(moved, power)
-        passed = flying & (after < 0).any(axis=0)
+        flying, old = self.flying, self.state
+        moved, heat = advance(self.circuit, old, power, h)
+        room, voltage = rooms(self.circuit, self.floor, moved, power)
         part = flying.astype(float)
-        if passed.any():
-            found, limit = self._crossing(power, h, after)
-            part = np.where(passed, found, part)
-            moved, heat = advance(self.circuit, self.state, power, part * h)
-            self.limit[passed] = limit[passed]
-        old = self.state
-        self.state = CellState(*(
-            np.where(flying, getattr(moved, column.name), getattr(old, column.name)) for column in fields(old)
-        ))  # fmt: skip
+        columns = {
+            column.name: np.where(flying, getattr(moved, column.name), getattr(old, column.name))
+            for column in fields(old)
+        }
+        who = np.flatnonzero(flying & (room < 0).any(axis=0))
+        if len(who):
+            few = self.circuit.of(who)
+            part[who], self.limit[who] = crossing(
+                few, self.floor[who], old.of(who), power=power[who], h=h[who]
+            )
+            ended, heat[who] = advance(few, old.of(who), power[who], part[who] * h[who])
+            voltage[who] = few.voltage(ended, power[who])
+            for name, column in columns.items():
+                column[who] = getattr(ended, name)
+        self.state = CellState(**columns)
         self.clock = self.clock + part * h
         self.heat += np.where(flying, heat, 0.0)
         self.energy += part * h * power
-        self._note(self.circuit.voltage(self.state, power), power, flying)
-
-    def _crossing(self, power: Array, h: Array, after: Array) -> tuple[Array, Codes]:
-        """Return the part of the step at which a limit is met, and the limit.
-
-        The voltage has a bend where the step passes a point of the tables, so a straight line over the whole
-        step would miss: the step is cut again at the place that the line names.
-        """
-        low, high = np.zeros(self.shape), np.ones(self.shape)
-        room_low, _ = self._margins(self.state, power)
-        room_high = after
-        for _ in range(CUTS):
-            at = low + _first_passed(room_low, room_high)[0] * (high - low)
-            room, _ = self._margins(advance(self.circuit, self.state, power, at * h)[0], power)
-            beyond = (room < 0).any(axis=0)
-            low, high = np.where(beyond, low, at), np.where(beyond, at, high)
-            room_low, room_high = np.where(beyond, room_low, room), np.where(beyond, room, room_high)
-        part, limit = _first_passed(room_low, room_high)
-        return low + part * (high - low), limit
+        self._note(voltage, power, flying)
 
     def flights(self) -> Flights:
         """Return what was flown."""
@@ -165,23 +136,3 @@ class Stepper:
             self.first_temperature,
             circuit.health,
         )
-
-
-LIMITS: Codes = np.array(
-    [Limit.POWER, Limit.VOLTAGE, Limit.CURRENT, Limit.TEMPERATURE, Limit.FLOOR, Limit.EMPTY], dtype=np.int64
-)
-"""In the order of the rooms of a step; where two are passed at once the first is told."""
-
-
-def _first_passed(before: Array, after: Array) -> tuple[Array, Codes]:
-    """Return the part of the step that stays inside all limits, and the limit that ends it there."""
-    known = np.isfinite(before)  # a limit of current that nobody set leaves endless room
-    fall = np.subtract(before, after, out=np.zeros_like(before), where=known)
-    passed = after < 0
-    part = np.where(
-        passed, np.divide(before, fall, out=np.ones_like(fall), where=passed & (fall > 0)), np.inf
-    )
-    first = np.argmin(part, axis=0)
-    least = part[first, np.arange(part.shape[1])]
-    inside = np.isinf(least)
-    return np.where(inside, 1.0, np.clip(least, 0.0, 1.0)), np.where(inside, Limit.NONE, LIMITS[first])

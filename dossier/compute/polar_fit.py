@@ -8,7 +8,7 @@ What differs from point to point goes into their weights, an error of speed thro
 its own: the fit is made again with all points moved. Drag and induced drag come out correlated, so the
 covariance is carried, never two separate ±.
 
-300 invented campaigns in the tests: 95 % intervals cover between 92 and 98 %.
+1000 invented campaigns in the tests: 95 % intervals cover between 92 and 98 %.
 """
 
 from __future__ import annotations
@@ -193,7 +193,8 @@ def _shifts(table: Array, common: CommonErrors, scale: Array) -> dict[str, Array
     v, w, u_v, u_w = table
 
     def move(error: float, v_of: float, w_of: float, lift: float = 0.0) -> Array:
-        not_negative(error, "common error of the glides")
+        if not not_negative(error, "common error of the glides"):
+            return np.zeros(2)
         up, down = (
             _solve(np.array([v * (1 + d * v_of), w * (1 + d * w_of) + d * lift, u_v, u_w]))[0]
             for d in (error, -error)

@@ -60,9 +60,9 @@ def best_to_fly(
     tangent = Tangent(at, u, s)
     slowest = np.maximum(at.slowest, u)
     beyond = 2 * (at.best_glide_speed + abs(u) + (abs(s) * at.weight / at.square) ** (1 / 3))
-    free = bisect(tangent, slowest, np.maximum(slowest, beyond))
+    raised = tangent(at.slowest) > 0
+    free = np.where(raised, at.slowest, bisect(tangent, slowest, np.maximum(slowest, beyond)))
     v = np.minimum(free, np.maximum(v_max, at.slowest))
-    raised = (v <= at.slowest) & (tangent(at.slowest) > 0)
     clamp = np.select([v < free, raised], [Clamp.FASTEST, Clamp.STALL_MARGIN], Clamp.NONE)
     floats = at.sink(np.maximum(at.least_power_speed, at.slowest)) + s <= 0
     obstacle = np.select(

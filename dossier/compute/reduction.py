@@ -179,7 +179,7 @@ def repeated(runs: Sequence[Input], label: str) -> Input:
         raise OutsideRange(f"the {label} has {len(runs)} run, and scatter shows from two")
     mean = propagate(_mean, {"y_i": list(runs)})
     scatter = stdev(run.value for run in runs) / sqrt(len(runs))
-    estimate = mean + error_source(f"scatter of the {label}", scatter)
+    estimate = mean + error_source(f"scatter of the {label}", scatter) if scatter else mean
     return Input(label, runs[0].kind, estimate, f"mean of {len(runs)} runs")
 
 

@@ -14,13 +14,13 @@ from dossier.figures import OutsideRange, formula
 
 @formula
 def time_at_power(
-    P_cell: float, z_1: float, T_b: float, U_min: float, *, Q_cell: float, G: float, R_x: float, b: float,
-    E_nom: float, C_lim: float, z_i: Sequence[float], U_i: Sequence[float], R_i: Sequence[float],
+    P_cell: float, z_1: float, z_2: float, U_min: float, *, T_b: float, Q_cell: float, G: float, R_x: float,
+    b: float, E_nom: float, C_lim: float, z_i: Sequence[float], U_i: Sequence[float], R_i: Sequence[float],
 ) -> float:  # fmt: skip
-    r"""Time that a cell gives a constant power, from a state of charge to a voltage under load.
+    r"""Time that a cell gives a constant power, to a state of charge or to a voltage under load.
 
-    Formula: t = \frac{Q_{cell}}{P_{cell}} \int_{z_2}^{z_1} \frac{U_{oc} + \sqrt{U_{oc}^2 - 4 P_{cell}
-        R_{cell}}}{2} \, dz
+    Formula: t = \frac{Q_{cell}}{P_{cell}} \int_{\max(z_2,\, z(U_{min}))}^{z_1} \frac{U_{oc} +
+        \sqrt{U_{oc}^2 - 4 P_{cell} R_{cell}}}{2} \, dz
     Result: t
     Valid: to a nominal rate of 1 for energy cells and of 3 for power cells, from 5 °C up, at constant
         temperature; the resistances from a discharge near that rate; all columns of the table on the same
@@ -34,7 +34,8 @@ def time_at_power(
     )  # fmt: skip
     if C_lim != cell.rates.sustained:
         raise OutsideRange(f"one resistance is shown to hold to a nominal rate of 1 or 3, not {C_lim:.4g}")
-    answer = discharge(cell, scenarios([P_cell], start=[z_1], temperature=[T_b], growth=[G], wiring=[R_x]))[0]
+    case = scenarios([P_cell], start=[z_1], floor=[z_2], temperature=[T_b], growth=[G], wiring=[R_x])
+    answer = discharge(cell, case)[0]
     if isinstance(answer, NoAnswer):
         raise OutsideRange(answer.message)
     return answer.time

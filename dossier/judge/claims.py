@@ -6,16 +6,19 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from enum import StrEnum
+from types import MappingProxyType
 
 from dossier.figures import Figure
 from dossier.findings import Finding, Place, in_order
 from dossier.judge.case import warning
 from dossier.judge.decision import Limit, coverage_multiple, in_unit, settled, spread_in_unit
 from dossier.judge.decision_rules import usual_coverage
+from dossier.judge.evidence import estimate_in
 from dossier.judge.verdict import Obstacle
 from dossier.judge.words import called, plain, short, telling, unit_behind
 from dossier.model.compliance import Claim, Compliance
 
+NO_BASES: Mapping[str, str] = MappingProxyType({})
 USUAL_COVERAGE = 0.95
 """One-sided, where the usual decision rule is simple: a claim is supported only with a guard band."""
 
@@ -68,18 +71,21 @@ class Claims:
     findings: tuple[Finding, ...]
 
 
-def judge_claims(compliance: Compliance, figures: Mapping[str, Figure]) -> Claims:
+def judge_claims(
+    compliance: Compliance, figures: Mapping[str, Figure], bases: Mapping[str, str] = NO_BASES
+) -> Claims:
     """Judge every claim.
 
     Args:
         compliance: holds the claims and the usual decision rule, whose coverage is used if it is guarded.
         figures: the computed figures by name.
+        bases: :data:`dossier.judge.evidence.ESTIMATE` for a figure that nobody measured: it shows nothing.
     """
     multiple = coverage_multiple(usual_coverage(compliance) or USUAL_COVERAGE)
     results, findings = [], []
     for name, claim in compliance.claims.items():
         blank, figure = _blank(name, claim), figures.get(claim.figure or "")
-        obstacle = _obstacle(name, claim, figure, figures)
+        obstacle = _obstacle(name, claim, figure, figures) or _estimated(figure, figures, bases)
         findings += [obstacle.finding] if obstacle and obstacle.finding else []
         if obstacle:
             results.append(replace(blank, reason=obstacle.reason))
@@ -141,6 +147,15 @@ def _obstacle(
             ),
         )
     return None
+
+
+def _estimated(
+    figure: Figure | None, figures: Mapping[str, Figure], bases: Mapping[str, str]
+) -> Obstacle | None:
+    found = estimate_in(figure.name, figures, bases) if figure else None
+    if found is None:
+        return None
+    return Obstacle(f"The figure {found!r} is a physical estimate, and an estimate shows nothing.")
 
 
 def _closest(name: str, figures: Mapping[str, Figure]) -> str:

@@ -42,3 +42,8 @@ class Evidence:
     def estimated_from(self, name: str) -> str | None:
         """Name what in a figure is an estimate, if anything is."""
         return next((root for root in self.roots(name) if self.bases.get(root) == ESTIMATE), None)
+
+
+def estimate_in(name: str, figures: Mapping[str, Figure], bases: Mapping[str, str]) -> str | None:
+    """Name what in a figure is an estimate, if anything is, where no more is known than the figures."""
+    return Evidence(figures, {}, bases, {}, date.max).estimated_from(name)

@@ -72,11 +72,15 @@ class _Reader:
         rows = [(line, row) for line, row in self._rows(text) if any(field.strip() for field in row)]
         if len(rows) < 3:
             self._tell(
-                "R015", "the log has fewer than two rows of values", "head the columns, one row a sample", 1
+                "R020", "the log has fewer than two rows of values", "head the columns, one row a sample", 1
             )
             raise Rejected(self.findings)
         (first, headings), *body = rows
         names = [one.strip() for one in headings]
+        if len(names) == 1 and ";" in names[0]:
+            remedy = "part columns by commas and decimals by points"
+            self._tell("R020", "the columns are parted by semicolons", remedy, first)
+            raise Rejected(self.findings)
         found = self._found(names, first)
         body = [self._whole(line, row, len(names)) for line, row in body]
         made = {key: self._column(body, at, label, names[at]) for key, (at, label) in found.items()}
@@ -92,7 +96,7 @@ class _Reader:
                 yield reader.line_num, row
         except csv.Error as error:
             self._tell(
-                "R015", f"the table breaks off: {error}", "close every quotation mark", reader.line_num
+                "R020", f"the table breaks off: {error}", "close every quotation mark", reader.line_num
             )
             raise Rejected(self.findings) from None
 
@@ -103,7 +107,7 @@ class _Reader:
         told, left = self.findings[:MOST_TOLD], len(self.findings) - MOST_TOLD
         if left > 0 and told[-1].place:
             self._tell(
-                "R017",
+                "R022",
                 f"{left} more faults like these follow",
                 "correct these first",
                 told[-1].place.line + 1,
@@ -124,7 +128,7 @@ class _Reader:
                 self._look_at_unit(label, names[places[0]], line)
             elif places:
                 fault = f"{len(places)} columns are headed as {label.name.lower()}"
-                self._tell("R016", fault, "name the one that counts in the record", line)
+                self._tell("R021", fault, "name the one that counts in the record", line)
             elif named or key in REQUIRED:
                 self._missing(named or heading(label), names, line)
         for cell in self.wanted.cells:
@@ -139,22 +143,19 @@ class _Reader:
         near = nearest(wanted, names)
         hint = f"did you mean {near!r}? " if near else ""
         listed = ", ".join(names) if len(names) <= 12 else f"{len(names)} others"
-        semicolon = (
-            "part columns by commas and decimals by points; " if len(names) == 1 and ";" in names[0] else ""
-        )
-        self._tell("R016", f"there is no column {wanted!r}", f"{semicolon}{hint}the file has: {listed}", line)
+        self._tell("R021", f"there is no column {wanted!r}", f"{hint}the file has: {listed}", line)
 
     def _look_at_unit(self, label: Label, text: str, line: int) -> None:
         if conversion(label, text) is None:
             units = ", ".join(KINDS[label.kind].spellings)
             fault = f"{unit_of(label, text)!r} is no unit of {label.name.lower()} in the heading {text!r}"
-            self._tell("R016", fault, f"write for example {heading(label)!r}; units: {units}", line)
+            self._tell("R021", fault, f"write for example {heading(label)!r}; units: {units}", line)
 
     def _whole(self, line: int, row: list[str], wanted: int) -> tuple[int, list[str]]:
         if len(row) != wanted:
             fault = f"the row has {len(row)} fields, and the head has {wanted}"
             self._tell(
-                "R015", fault, "give every column a value in every row, with a point for decimals", line
+                "R020", fault, "give every column a value in every row, with a point for decimals", line
             )
         return line, [*row, *[""] * (wanted - len(row))]
 
@@ -169,5 +170,5 @@ class _Reader:
         fault = (
             f"{text!r} in the column {column!r} is no number" if text else f"the column {column!r} is empty"
         )
-        self._tell("R017", fault, "write digits with a point, such as 58.4", line)
+        self._tell("R022", fault, "write digits with a point, such as 58.4", line)
         return 0.0

@@ -1,11 +1,10 @@
-"""Cells for the tests: the shipped tables with another limit, and cells that have an answer in closed form."""
+"""Cells for the tests: the shipped tables with another limit, and cells that have an answer in closed
+form."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 from math import inf
-
-from published import number, numbers, read
 
 from dossier.compute.cell import Application, Cell, CellLimits
 from dossier.compute.curve import curve
@@ -25,7 +24,9 @@ def limited(cell: Cell, voltage: float, current: float = inf, hottest: float | N
     return replace(cell, limits=CellLimits(voltage, current, hottest=warm))
 
 
-def flat(voltage: float, resistance: float, charge: float, *, lowest: float, application: Application = "energy") -> Cell:
+def flat(
+    voltage: float, resistance: float, charge: float, *, lowest: float, application: Application = "energy"
+) -> Cell:
     """Make a cell whose rest voltage hardly falls: by 1e-9 of itself."""
     rest = curve([0.0, 1.0], [voltage * (1 - 1e-9), voltage])
     same = curve([0.0, 1.0], [resistance, resistance])
@@ -41,11 +42,3 @@ def answered(one: Discharge | Flight | NoAnswer) -> Discharge | Flight:
     """Expect an answer."""
     assert not isinstance(one, NoAnswer), one
     return one
-
-
-def coarse_chen(voltage: float) -> Cell:
-    """Make the cell of the published runs on its table of 21 points, as the stored results of the circuit have it."""
-    table = read("battery")["tables"]["chen2020"]
-    z, U, R = (numbers(table[key]) for key in ("soc", "ocv_v", "r_quasi_steady_ohm"))
-    charge = number(table["capacity_ah_between_ocv_limits"]) * AH
-    return Cell(curve(z, U), curve(z, R), charge, 3.6, 5.0 * AH, CellLimits(voltage), "energy")

@@ -25,9 +25,15 @@ def test_common_points_lose_nothing_of_either_table() -> None:
 @pytest.mark.parametrize(
     ("change", "message"),
     [
-        ({"rest": curve([0, 0.5, 1], [3.0, 3.5, 3.4])}, "the rest voltage of the table must rise from row to row"),
+        (
+            {"rest": curve([0, 0.5, 1], [3.0, 3.5, 3.4])},
+            "the rest voltage of the table must rise from row to row",
+        ),
         ({"resistance": curve([0.1, 1], [0.05, 0.05])}, "do not cover the same states of charge"),
-        ({"resistance": curve([0, 1], [0.05, -0.01])}, "the resistance of the table is -0.01 Ω, and must not be negative"),
+        (
+            {"resistance": curve([0, 1], [0.05, -0.01])},
+            "the resistance of the table is -0.01 Ω, and must not be negative",
+        ),
         ({"capacity": 0.0}, "the capacity is 0 C, and must be positive"),
         ({"nominal_voltage": 0.0}, "the nominal energy is 0 J, and must be positive"),
         ({"limits": CellLimits(2.1)}, "must be above 2.1 V, half of the highest rest voltage"),

@@ -24,7 +24,9 @@ def test_a_resistance_by_hand() -> None:
 
 
 @pytest.mark.parametrize(("voltage", "current"), [(3.8, 5.0), (3.75, 5.0), (3.5, 0.0), (3.5, -5.0)])
-def test_a_curve_above_the_rest_voltage_or_without_current_has_no_resistance(voltage: float, current: float) -> None:
+def test_a_curve_above_the_rest_voltage_or_without_current_has_no_resistance(
+    voltage: float, current: float
+) -> None:
     with pytest.raises(OutsideRange, match="must be positive"):
         resistance_from_discharge(3.75, voltage, current)
 
@@ -52,7 +54,9 @@ def test_beyond_a_makers_curve_its_nearest_resistance_is_held() -> None:
 
 def test_a_curve_that_takes_more_than_the_capacity_is_refused() -> None:
     with pytest.raises(OutsideRange, match="takes 1100 C from a cell of 1000 C"):
-        resistance_curve(curve([0, 1], [3.0, 4.0]), curve([0, 1100], [3.9, 2.9]), current=1.0, capacity=1000.0)
+        resistance_curve(
+            curve([0, 1], [3.0, 4.0]), curve([0, 1100], [3.9, 2.9]), current=1.0, capacity=1000.0
+        )
 
 
 def test_at_25_degrees_and_new_the_resistance_is_that_of_the_table() -> None:
@@ -74,7 +78,9 @@ def test_the_law_ends_at_minus_20_and_60_degrees(temperature: float) -> None:
 def test_the_colder_the_larger_and_age_multiplies(one: float, other: float, growth: float) -> None:
     cold, warm = sorted((one, other))
     assert resistance_at(0.05, 3000, cold, growth) >= resistance_at(0.05, 3000, warm, growth)
-    assert resistance_at(0.05, 3000, cold, growth) == pytest.approx(growth * resistance_at(0.05, 3000, cold, 1.0))
+    assert resistance_at(0.05, 3000, cold, growth) == pytest.approx(
+        growth * resistance_at(0.05, 3000, cold, 1.0)
+    )
 
 
 @given(st.floats(254, 332), st.floats(1, 3), st.floats(2500, 5000))

@@ -1,4 +1,5 @@
-"""Discharge at constant power: closed forms, an independent solver, the named ends and the borders of the model."""
+"""Discharge at constant power: closed forms, an independent solver, the named ends and the borders of the
+model."""
 
 from __future__ import annotations
 
@@ -54,7 +55,10 @@ def test_a_small_resistance_comes_close_to_none_in_proportion() -> None:
     ideal = raw(without_resistance(CHEN_3V0), 9.0, floor=0.1)
     losses = []
     for part in (1e-3, 1e-4):
-        little = replace(CHEN_3V0, resistance=replace(CHEN_3V0.resistance, y=tuple(part * R for R in CHEN_3V0.resistance.y)))
+        little = replace(
+            CHEN_3V0,
+            resistance=replace(CHEN_3V0.resistance, y=tuple(part * R for R in CHEN_3V0.resistance.y)),
+        )
         losses.append(ideal - raw(little, 9.0, floor=0.1))
     assert losses[0] / losses[1] == pytest.approx(10, rel=1e-3)
 
@@ -64,7 +68,9 @@ def test_a_flat_cell_has_the_closed_form(power: float, resistance: float) -> Non
     # t = Q (U + sqrt(U^2 - 4 P R)) / (2 P)
     voltage, charge = 3.65, 5 * AH
     run = raw(flat(voltage, resistance, charge, lowest=2.0), power)
-    assert run == pytest.approx(charge * (voltage + sqrt(voltage**2 - 4 * power * resistance)) / (2 * power), rel=2e-9)
+    assert run == pytest.approx(
+        charge * (voltage + sqrt(voltage**2 - 4 * power * resistance)) / (2 * power), rel=2e-9
+    )
 
 
 def test_a_flat_cell_of_endless_capacity_lasts_in_proportion() -> None:
@@ -76,7 +82,9 @@ def test_the_exponent_of_a_flat_cell_is_that_of_the_formula() -> None:
     # n = -dln t/dln P = 1 + I R / sqrt(U^2 - 4 P R)
     U, R, P, step = 3.65, 0.03, 18.0, 1e-4
     cell = flat(U, R, 5 * AH, lowest=2.0)
-    slope = -(np.log(raw(cell, P * (1 + step))) - np.log(raw(cell, P * (1 - step)))) / (np.log(1 + step) - np.log(1 - step))
+    slope = -(np.log(raw(cell, P * (1 + step))) - np.log(raw(cell, P * (1 - step)))) / (
+        np.log(1 + step) - np.log(1 - step)
+    )
     root = sqrt(U * U - 4 * P * R)
     current = P / ((U + root) / 2)
     assert slope == pytest.approx(1 + current * R / root, abs=2e-7)
@@ -105,7 +113,8 @@ def by_solver(cell: Cell, power: float) -> float:
 
 @pytest.mark.parametrize("power", [3.6, 9.0, 18.0])
 def test_quadrature_and_a_solver_in_time_agree(power: float) -> None:
-    # 4e-6 is the stored agreement (BAT-SOLVER); what is left here is the solver's own error at the points of the table
+    # 4e-6 is the stored agreement (BAT-SOLVER); what is left here is the solver's own error at the points of
+    # the table
     assert raw(CHEN_3V0, power) == pytest.approx(by_solver(CHEN_3V0, power), rel=1e-7)
 
 
@@ -133,7 +142,9 @@ def test_the_energy_balances(power: float, start: float, growth: float, health: 
         for name in ("energy", "heat", "end_charge")
     }
     z, U, _ = CHEN.nodes()
-    released = cell_energy_between_charges(CHEN.capacity * health, start, run["end_charge"], z_i=list(z), U_i=list(U))
+    released = cell_energy_between_charges(
+        CHEN.capacity * health, start, run["end_charge"], z_i=list(z), U_i=list(U)
+    )
     assert run["energy"] + run["heat"] == pytest.approx(released, rel=1e-6, abs=1e-6)
 
 
@@ -152,7 +163,9 @@ def test_half_of_the_strings_lasts_less_than_half(power: float) -> None:
 
 
 @given(POWERS, st.floats(0.5, 1.0))
-def test_the_time_goes_with_the_capacity_when_the_power_does_not_change_the_voltage(power: float, health: float) -> None:
+def test_the_time_goes_with_the_capacity_when_the_power_does_not_change_the_voltage(
+    power: float, health: float
+) -> None:
     # at the same power per cell only the charge is less
     assert raw(CHEN_3V0, power, health=health) == pytest.approx(health * raw(CHEN_3V0, power), rel=1e-12)
 
@@ -223,7 +236,9 @@ def test_every_end_has_its_words() -> None:
 
 
 @given(st.floats(1, 60), st.floats(2.5, 4.0), st.floats(0.5, 20))
-def test_the_higher_of_two_voltage_limits_is_the_one_that_is_named(power: float, voltage: float, current: float) -> None:
+def test_the_higher_of_two_voltage_limits_is_the_one_that_is_named(
+    power: float, voltage: float, current: float
+) -> None:
     cut, limit = effective_cut_off(limited(CHEN, voltage, current), np.array([power]))
     assert cut[0] == max(voltage, power / current)
     assert (limit[0] == Limit.CURRENT) == (power / current > voltage)
@@ -240,7 +255,10 @@ def reason(runs: Discharges, number: int = 0) -> Reason:
 def test_an_energy_cell_is_answered_to_a_rate_of_1_and_a_power_cell_to_3() -> None:
     energy = discharge(CHEN, scenarios([18.0, 18.0001]))
     power = discharge(MOHTAT, scenarios([56.25, 56.251]))
-    assert [reason(runs, number) for runs in (energy, power) for number in (0, 1)] == [Reason.NONE, Reason.RATE] * 2
+    assert [reason(runs, number) for runs in (energy, power) for number in (0, 1)] == [
+        Reason.NONE,
+        Reason.RATE,
+    ] * 2
 
 
 def test_a_rate_that_is_too_high_says_which_and_how_far_the_model_goes() -> None:

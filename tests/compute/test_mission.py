@@ -1,4 +1,5 @@
-"""Missions in phases: agreement with the quadrature and with a solver in time, the first limit, the borders."""
+"""Missions in phases: agreement with the quadrature and with a solver in time, the first limit, the
+borders."""
 
 from __future__ import annotations
 
@@ -41,7 +42,9 @@ def flown(*phases: MissionPhase, cell: Cell = CHEN_3V0, **more: float) -> Flight
 def test_without_the_slow_part_stepper_and_quadrature_agree(power: float, voltage: float) -> None:
     # published agreement of the two solvers: 1e-6 to 6e-6 (BAT-SOLVER), with steps of 10 s
     cell = limited(CHEN, voltage)
-    stepped = fly(cell, [MissionPhase("all", power)], Conditions(), slow_part=QUICK, step=10.0).computed["time"][0]
+    stepped = fly(cell, [MissionPhase("all", power)], Conditions(), slow_part=QUICK, step=10.0).computed[
+        "time"
+    ][0]
     assert stepped == pytest.approx(discharge(cell, scenarios([power])).computed["time"][0], rel=6e-6)
 
 
@@ -67,17 +70,22 @@ def test_cutting_a_phase_in_two_changes_little() -> None:
 # --- against a solver in time
 
 
-def by_solver(cell: Cell, phases: list[tuple[float, float]], warmth: Warmth, temperature: float) -> tuple[float, ...]:
+def by_solver(
+    cell: Cell, phases: list[tuple[float, float]], warmth: Warmth, temperature: float
+) -> tuple[float, ...]:
     """Integrate charge, slow part and temperature together; return them and the voltage at the end."""
     state = [1.0, 0.0, temperature]
 
     def parts(z: float, slow: float, T: float, power: float) -> tuple[float, float, float, float]:
         U = float(np.interp(z, cell.rest.x, cell.rest.y))
-        R = float(np.interp(z, cell.resistance.x, cell.resistance.y)) * exp(cell.constant * (1 / T - 1 / 298.15))
+        R = float(np.interp(z, cell.resistance.x, cell.resistance.y)) * exp(
+            cell.constant * (1 / T - 1 / 298.15)
+        )
         E = U - slow
         return U, R, (E + sqrt(E * E - 4 * power * AT_ONCE * R)) / 2, power
 
     for power, duration in phases:
+
         def rates(_t: float, y: np.ndarray, power: float = power) -> list[float]:
             U, R, V, _ = parts(*y, power)
             current = power / V
@@ -97,8 +105,10 @@ def test_a_cold_mission_agrees_with_a_solver_in_time() -> None:
     # 5 °C, bursts, own heat; the stored accuracy of a coarser stepper is 1.5e-4 of charge, 0.17 K and 5 mV
     warmth = Warmth(0.068 * 950, 0.03, 278.15)
     phases = [(2.2, 180.0), (40.0, 45.0), (31.0, 240.0), (11.0, 900.0), (0.0, 600.0), (11.0, 600.0)]
-    z, slow, T, V = by_solver(CHEN_3V0, phases, warmth, 278.15)
-    flight = flown_with(warmth, [MissionPhase(str(number), *phase) for number, phase in enumerate(phases)], 278.15)
+    z, _, T, V = by_solver(CHEN_3V0, phases, warmth, 278.15)
+    flight = flown_with(
+        warmth, [MissionPhase(str(number), *phase) for number, phase in enumerate(phases)], 278.15
+    )
     last = flight.phases[-1]
     assert last.charge == pytest.approx(z, abs=1e-5)
     assert last.temperature == pytest.approx(T, abs=0.01)
@@ -124,7 +134,9 @@ def test_the_energy_of_a_flight_balances(power: float, duration: float) -> None:
 
 
 def test_more_power_never_flies_longer() -> None:
-    times = fly(CHEN_3V0, [MissionPhase("all", np.linspace(5, 18, 200))], Conditions(start=0.5)).computed["time"]
+    times = fly(CHEN_3V0, [MissionPhase("all", np.linspace(5, 18, 200))], Conditions(start=0.5)).computed[
+        "time"
+    ]
     assert (np.diff(times) < 0).all()
 
 
@@ -143,17 +155,28 @@ def test_a_cell_without_load_takes_the_temperature_around() -> None:
 
 def test_after_a_burst_the_voltage_recovers_with_the_time_constant() -> None:
     cell = flat(3.7, 0.04, 1e9, lowest=2.5)
-    phases = [MissionPhase("burst", 15.0, 200), MissionPhase("rest", 0.0, SLOWNESS), MissionPhase("rest", 0.0, SLOWNESS)]
+    phases = [
+        MissionPhase("burst", 15.0, 200),
+        MissionPhase("rest", 0.0, SLOWNESS),
+        MissionPhase("rest", 0.0, SLOWNESS),
+    ]
     burst, first, second = (3.7 - float(end.voltage[0]) for end in fly(cell, phases, Conditions()).ends)
     assert second / first == pytest.approx(1 / np.e, rel=1e-6)
     assert first < burst
 
 
 def test_side_by_side_scenarios_are_what_each_is_alone() -> None:
-    phases = [MissionPhase("climb", np.array([30.0, 25.0]), np.array([100.0, 200.0])), MissionPhase("cruise", 10.0)]
+    phases = [
+        MissionPhase("climb", np.array([30.0, 25.0]), np.array([100.0, 200.0])),
+        MissionPhase("cruise", 10.0),
+    ]
     both = fly(CHEN_3V0, phases, Conditions(health=np.array([1.0, 0.9])))
     for number, (power, duration, health) in enumerate([(30.0, 100.0, 1.0), (25.0, 200.0, 0.9)]):
-        alone = fly(CHEN_3V0, [MissionPhase("climb", power, duration), MissionPhase("cruise", 10.0)], Conditions(health=health))
+        alone = fly(
+            CHEN_3V0,
+            [MissionPhase("climb", power, duration), MissionPhase("cruise", 10.0)],
+            Conditions(health=health),
+        )
         assert both.computed["time"][number] == pytest.approx(alone.computed["time"][0], rel=1e-6)
 
 
@@ -192,7 +215,9 @@ def test_a_limit_of_current_ends_the_flight() -> None:
 
 def test_a_limit_of_temperature_ends_the_flight() -> None:
     cell = limited(CHEN, 3.0, hottest=303.15)
-    flight = answered(fly(cell, [MissionPhase("climb", 30.0, 240)], Conditions(), warmth=Warmth(65.0, 0.0, 298.15))[0])
+    flight = answered(
+        fly(cell, [MissionPhase("climb", 30.0, 240)], Conditions(), warmth=Warmth(65.0, 0.0, 298.15))[0]
+    )
     assert isinstance(flight, Flight)
     assert flight.limit is Limit.TEMPERATURE
     assert flight.hottest == pytest.approx(303.15, abs=1e-6)
@@ -206,7 +231,9 @@ def test_a_power_that_no_voltage_gives_is_named_in_its_phase() -> None:
 
 
 def test_a_first_power_that_no_voltage_gives_is_no_answer() -> None:
-    refused = fly(flat(3.65, 0.05, 50 * AH, lowest=2.0), [MissionPhase("take-off", 150.0, 30)], Conditions())[0]
+    refused = fly(flat(3.65, 0.05, 50 * AH, lowest=2.0), [MissionPhase("take-off", 150.0, 30)], Conditions())[
+        0
+    ]
     assert isinstance(refused, NoAnswer)
     assert refused.reason is Reason.POWER
 
@@ -231,7 +258,10 @@ def test_no_burst_of_an_energy_cell_is_answered_above_3_and_none_of_a_power_cell
 
 
 def test_a_phase_that_is_not_reached_does_not_count() -> None:
-    assert reason_of(CHEN_3V0, MissionPhase("cruise", 10.0, 6000), MissionPhase("climb", 30.0, 500)) is Reason.NONE
+    assert (
+        reason_of(CHEN_3V0, MissionPhase("cruise", 10.0, 6000), MissionPhase("climb", 30.0, 500))
+        is Reason.NONE
+    )
 
 
 def test_a_cold_flight_is_not_answered() -> None:
@@ -249,7 +279,10 @@ def test_a_column_says_itself_what_stands_where_no_answer_is() -> None:
 @pytest.mark.parametrize(
     ("phases", "message"),
     [
-        ([MissionPhase("a", 9.0), MissionPhase("b", 9.0, 10)], "the phase 'a' has no duration and is not the last"),
+        (
+            [MissionPhase("a", 9.0), MissionPhase("b", 9.0, 10)],
+            "the phase 'a' has no duration and is not the last",
+        ),
         ([MissionPhase("a", -9.0, 10)], "the power of the phase 'a' is negative or no number"),
         ([MissionPhase("a", 9.0, -10)], "the duration of the phase 'a' is negative or no number"),
         ([MissionPhase("a", 0.0)], "has no duration and no power, and would never end"),

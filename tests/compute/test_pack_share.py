@@ -33,14 +33,18 @@ def test_a_part_of_the_strings_is_above_0_and_at_most_1(part: float) -> None:
 
 
 @given(COUNT, COUNT, st.floats(0, 0.5), st.floats(1, 300))
-def test_the_wiring_loses_the_same_at_the_cells_as_at_the_pack(series: int, strings: int, wiring: float, amperes: float) -> None:
+def test_the_wiring_loses_the_same_at_the_cells_as_at_the_pack(
+    series: int, strings: int, wiring: float, amperes: float
+) -> None:
     at_cell = pack_share.wiring_at_cell(wiring, series, strings)
     per_cell = (amperes / strings) ** 2 * at_cell
     assert per_cell * series * strings == pytest.approx(amperes**2 * wiring)
 
 
 @given(COUNT, COUNT, st.floats(1e-3, 0.1), st.floats(0, 0.5))
-def test_the_resistance_of_a_pack_counts_its_wiring_once(series: int, strings: int, cell: float, wiring: float) -> None:
+def test_the_resistance_of_a_pack_counts_its_wiring_once(
+    series: int, strings: int, cell: float, wiring: float
+) -> None:
     shape = pack_share.PackShape(series, strings, wiring)
     whole = pack.pack_resistance(series, strings, cell + shape.wiring_at_cell)
     assert whole == pytest.approx(pack.pack_resistance(series, strings, cell) + wiring)

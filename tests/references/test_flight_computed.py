@@ -1,4 +1,4 @@
-"""Flight performance worked out apart from this code, by libraries or by hand (tests/references/flight_computed.yaml)."""
+"""Flight performance worked out apart from this code, by libraries or by hand (flight_computed.yaml)."""
 
 from __future__ import annotations
 
@@ -123,7 +123,7 @@ def test_the_invented_aircraft_stalls_and_glides_as_worked(name: str) -> None:
 
 @pytest.mark.parametrize("name", AIRCRAFT)
 def test_the_least_sink_of_the_invented_aircraft_is_the_worked_one_before_the_clamp(name: str) -> None:
-    # the answer was worked out on the parabola alone, which the tool does not quote nearer than 1.1 times the stall
+    # the answer was worked out on the parabola alone, and the tool keeps 1.1 times the stall
     case = flight_example(name)
     at = drag(POLAR, case["m_kg"], RHO)
     least = float(at.sink(at.least_power_speed))

@@ -62,7 +62,12 @@ def test_the_light_single_glides_as_far_as_printed() -> None:
 def test_the_light_single_glides_at_the_worked_speed(name: str) -> None:
     problem = flight_example(name)
     v = polar.glide_speed(
-        problem["W_N"] / G, problem["S_m2"], problem["rho"], problem["CL"], gamma=radians(problem["angle_deg"]), g=G
+        problem["W_N"] / G,
+        problem["S_m2"],
+        problem["rho"],
+        problem["CL"],
+        gamma=radians(problem["angle_deg"]),
+        g=G,
     )
     assert v == problem.near("V_mps")
     assert v / 0.3048 == problem.near("V_ftps")
@@ -94,7 +99,9 @@ def course_drag() -> tuple[Polar, float, float]:
 
 
 @pytest.mark.parametrize(("key", "ends"), [("V_low", (60.0, 112.0)), ("V_high", (113.0, 200.0))])
-def test_the_course_has_the_printed_speeds_where_drag_equals_thrust(key: str, ends: tuple[float, float]) -> None:
+def test_the_course_has_the_printed_speeds_where_drag_equals_thrust(
+    key: str, ends: tuple[float, float]
+) -> None:
     course = flight_example("course-two-speeds")
     at = drag(*course_drag())
     root = brentq(lambda v: float(at.force(np.asarray(v))) - course["T_N"], *ends)

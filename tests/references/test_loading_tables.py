@@ -2,8 +2,8 @@
 or fitted.
 
 A book's aircraft has more places than a single-seater. One person stands in the seat, the fuel where the
-battery stands (a mass that belongs to the aircraft as it flies), baggage on the shelf, one row as ballast, and
-everybody else is fitted as equipment: for masses and arms this is the same.
+battery stands (a mass that belongs to the aircraft as it flies), baggage on the shelf, one row as ballast,
+and everybody else is fitted as equipment: for masses and arms this is the same.
 """
 
 from __future__ import annotations
