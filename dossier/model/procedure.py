@@ -53,6 +53,10 @@ class Act(Part):
     """What a step does to an object of rigging.yaml, so that the list can be verified."""
 
     act: Annotated[str, OneOf(*VERBS)]
+    """Parts: fetch, place, remove, stow, hold, let_go. Loose items and kits: fetch, count, stow. Connections: engage, lock, torque, safety;
+    release (takes the safety part off), unlock, open, disturb (touches what was checked); look (at its mark), pull_test, inspect (complete),
+    positive_check (held against its control, by two), sense (moved fully, the right way). Covers: cover, uncover. Settings: set. Checks: check.
+    Circuits: isolate, energise, see_isolated. Without an object: clear_propeller, pause, resume."""
     what: Names = []
     """One name of rigging.yaml, or a list of names."""
     by: list[Name] = []

@@ -1,15 +1,23 @@
-"""``rigging.yaml``: what is joined to what, what lies loose, who works, what is live. Procedures are verified against it."""
+"""``rigging.yaml``: what is joined to what, what lies loose, who works, what is live. Procedures are
+verified against it."""
 
 from __future__ import annotations
 
 from typing import Annotated
 
 from dossier.model.base import Part
+from dossier.model.procedure import VERBS
 from dossier.model.scalars import Count, Flag, Key, Mass, Name, OneOf, Text, Torque
 
 CONNECTION_KINDS = (
-    "structural pin", "bolt and nut", "manual control", "self-connecting control", "power plug", "signal or pitot", "strap or hook",
-)  # fmt: skip
+    "structural pin",
+    "bolt and nut",
+    "manual control",
+    "self-connecting control",
+    "power plug",
+    "signal or pitot",
+    "strap or hook",
+)
 
 
 class Condition(Part):
@@ -31,6 +39,8 @@ class Condition(Part):
     """Checks that were done earlier in the same procedure."""
     isolated: list[Name] = []
     """Circuits that are isolated, and were seen to be so in the same procedure."""
+    live: list[Name] = []
+    """Circuits that are energised."""
     settings: dict[Key, Name] = {}
     """Levers, locks and flagged things, each with the position that it must have."""
 
@@ -47,7 +57,8 @@ class NamedState(Part):
 
     name: Text
     complete: Flag = False
-    """True if every flight-critical connection must be made, secured and checked in it, and every cover closed."""
+    """True if every flight-critical connection must be made, secured and checked in it, and every cover
+    closed."""
     needs: Condition | None = None
     """What else must be so in it."""
 
@@ -61,19 +72,23 @@ class Load(Part):
     """Items of the type's list whose masses make up this part, instead of a mass."""
     battery: Flag = False
     """True for the traction battery: its mass is that of the heaviest option of battery.yaml."""
+    people: Count = 1
+    """How many must move it, whatever it weighs: a long panel, a part with a handle on each side."""
+    carried: Flag = False
+    """True if carrying it to its place and away are steps of their own."""
     fixed: Flag = False
     """True if it is always in place: the pod, to which the others are joined."""
     option: Name | None = None
     """An optional item: the part exists on serials that have it."""
     before_moving: Condition | None = None
     held_until: list[Name] = []
-    """Connections that must be made before whoever holds it may let go, and that may be opened only while it is held."""
+    """Connections that must be made before whoever holds it may let go, and that may be opened only while it
+    is held."""
     stands_with: dict[Key, Name] = {}
     """Settings, each with its position, without which it must be held: the stand under a wing tip."""
     rests_with: dict[Key, Name] = {}
-    """Settings, each with its position, in which it rests by itself whatever is open: a wing with its nose on the ground."""
-    hazards: list[Name] = []
-    """Their boxes stand before the first step that moves it."""
+    """Settings, each with its position, in which it rests by itself whatever is open: a wing with its nose
+    on the ground."""
 
 
 class Kit(Part):
@@ -96,21 +111,25 @@ class Setting(Part):
 
     name: Text
     positions: dict[Key, Condition | None]
-    """Each position, and what must be so before it is taken. ``home`` below names the first one."""
+    """Each position, and what must be so before it is taken."""
     home: Name
     """The position in the home state."""
-    hazards: list[Name] = []
+    stages: Flag = False
+    """True if the positions follow one another: folded, half out, out."""
     option: Name | None = None
 
 
 class Check(Part):
-    """A look, a measurement or a trial that others depend on: the wind, the battery case, the rudder's direction."""
+    """A look, a measurement or a trial that others depend on: the wind, the battery case, the rudder's
+    direction."""
 
     name: Text
     critical: Flag = False
     """True if two people must make it."""
     required_in: list[Name] = []
     """Procedures, by file name, that must make it."""
+    before: Condition | None = None
+    """What must be so before it is made."""
     after: list[Name] = []
     """Connections, covers or settings after whose last change it must be made again."""
     option: Name | None = None
@@ -178,10 +197,6 @@ class Connection(Part):
     marking: Text | None = None
     """The key or colour that tells left from right."""
     fastening: Fastening | None = None
-    hazards: list[Name] = []
-    """Their boxes stand before the first step that makes, secures or opens it."""
-    hazards_of_making: list[Name] = []
-    """Their boxes stand before the first step that makes or secures it."""
     option: Name | None = None
 
 
@@ -193,9 +208,17 @@ class Circuit(Part):
     propeller: Flag = False
     """True if the propeller can turn once it is energised."""
     before_energising: Condition | None = None
-    hazards: list[Name] = []
-    """Their boxes stand before the first step that isolates or energises it."""
-    hazards_of_energising: list[Name] = []
+
+
+class WarningPlace(Part):
+    """Before what a hazard's box must stand, in every procedure that does it."""
+
+    before: list[Name]
+    """Objects of this file."""
+    acts: list[Annotated[str, OneOf(*VERBS)]] = []
+    """The acts that need it; left out, every act but looking, pulling and trying."""
+    only_in: list[Name] = []
+    """Procedures, by file name, to which this is limited."""
 
 
 class Lifting(Part):
@@ -232,5 +255,7 @@ class Rigging(Part):
     covers: dict[Key, Cover] = {}
     connections: dict[Key, Connection]
     circuits: dict[Key, Circuit] = {}
+    warnings: dict[Key, WarningPlace] = {}
+    """Hazards of hazards.yaml, by name."""
     lifting: Lifting
     wording: Wording

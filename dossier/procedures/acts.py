@@ -1,4 +1,5 @@
-"""What each act does to the state, and which facts must be there before it. The machine never refuses: rules judge what it did."""
+"""What each act does to the state, and which facts must be there before it. The machine never refuses: rules
+judge what it did."""
 
 from __future__ import annotations
 
@@ -11,10 +12,16 @@ from dossier.procedures.state import MECHANICAL, CircuitState, Fact, Joint, Part
 from dossier.procedures.system import System, made, mechanical_needs
 
 ADDS: Mapping[str, Fact] = {
-    "engage": Fact.ENGAGED, "lock": Fact.LOCKED, "torque": Fact.TORQUED, "safety": Fact.SAFETIED,
-    "look": Fact.LOOKED, "pull_test": Fact.PULL_TESTED, "inspect": Fact.SEEN_BY_OTHER,
-    "positive_check": Fact.POSITIVE_CHECK, "sense": Fact.SENSE,
-}  # fmt: skip
+    "engage": Fact.ENGAGED,
+    "lock": Fact.LOCKED,
+    "torque": Fact.TORQUED,
+    "safety": Fact.SAFETIED,
+    "look": Fact.LOOKED,
+    "pull_test": Fact.PULL_TESTED,
+    "inspect": Fact.SEEN_BY_OTHER,
+    "positive_check": Fact.POSITIVE_CHECK,
+    "sense": Fact.SENSE,
+}
 """Verb -> the fact that it adds to a connection."""
 
 TAKES: Mapping[str, frozenset[Fact]] = {
@@ -37,14 +44,17 @@ _LASTING = frozenset({Fact.LOOKED, Fact.PULL_TESTED})
 
 
 def facts_before(verb: str, connection: Connection) -> frozenset[Fact]:
-    """Return the facts that a connection must have before an act (AC 43.13-1B, 7-122: tightening and safetying are separate facts)."""
+    """Return the facts that a connection must have before an act (AC 43.13-1B, 7-122: tightening and
+    safetying are separate facts)."""
     complete = mechanical_needs(connection)
     table: dict[str, frozenset[Fact]] = {
         "lock": frozenset({Fact.ENGAGED}),
         "torque": made(connection) - {Fact.TORQUED},
-        "safety": made(connection),
-        "look": made(connection),
-        "pull_test": made(connection),
+        "safety": made(connection) | ({Fact.LOOKED} if connection.looked_at else frozenset()),
+        "look": frozenset({Fact.ENGAGED}),
+        "pull_test": complete
+        if connection.kind == "manual control"
+        else made(connection),  # after pinning, BGA, Safe rigging
         "inspect": complete,
         "positive_check": complete,
         "sense": complete,
@@ -71,8 +81,16 @@ def after(state: State, doing: Doing, system: System) -> State:
     return effect(state, doing, system)
 
 
-def already(state: State, doing: Doing, system: System) -> bool:
-    """Whether an act finds its work done: people who begin from the middle pass over such a step."""
+def already(state: State, doing: Doing, system: System, *, forward: bool | None = None) -> bool:
+    """Whether an act finds its work done: people who begin from the middle pass over such a step.
+
+    Args:
+        state: before the act.
+        doing: the act.
+        system: the variant.
+        forward: for a setting with stages, whether the list leads to later ones; then a stage left behind
+        counts as done.
+    """
     verb, name = doing.verb, doing.name
     if name in state.joints:
         facts = state.joints[name].facts
@@ -88,7 +106,16 @@ def already(state: State, doing: Doing, system: System) -> bool:
         return all((one.home if verb == "fetch" else one.out) == 0 for one in pieces)
     if verb in ("cover", "uncover"):
         return (name in state.open_covers) == (verb == "uncover")
-    return verb == "set" and state.settings[name] == doing.act.to
+    return verb == "set" and _set_already(state.settings[name], doing, system, forward)
+
+
+def _set_already(position: str, doing: Doing, system: System, forward: bool | None) -> bool:
+    setting = system.settings[doing.name]
+    if not setting.stages or forward is None:
+        return position == doing.act.to
+    stages = list(setting.positions)
+    now, then = stages.index(position), stages.index(str(doing.act.to))
+    return then <= now if forward else then >= now
 
 
 def _part_already(part: PartState, verb: str) -> bool:
@@ -110,7 +137,10 @@ def _joint_act(state: State, doing: Doing, system: System) -> State:
     if verb in CHECKING:
         checkers = joint.checkers | {(ADDS[verb], one) for one in people}
         added = {ADDS[verb]} if verb != "inspect" or people - joint.makers else set()
-        return state.with_joint(name, replace(joint, facts=joint.facts | added, checkers=checkers, withdrawn=joint.withdrawn - added))
+        return state.with_joint(
+            name,
+            replace(joint, facts=joint.facts | added, checkers=checkers, withdrawn=joint.withdrawn - added),
+        )
     state = replace(state, propeller_clear=False)
     if verb == "open":
         return state.with_joint(name, Joint())
@@ -118,8 +148,15 @@ def _joint_act(state: State, doing: Doing, system: System) -> State:
     checkers = frozenset(pair for pair in joint.checkers if pair[0] not in void)
     changed = replace(joint, checkers=checkers, withdrawn=joint.withdrawn | void)
     if verb in MAKING:
-        by_itself = {Fact.LOCKED} if verb == "engage" and system.connections[name].lock == "by engaging" else set()
-        return state.with_joint(name, replace(changed, facts=joint.facts - void | {ADDS[verb]} | by_itself, makers=joint.makers | people))
+        by_itself = (
+            {Fact.LOCKED} if verb == "engage" and system.connections[name].lock == "by engaging" else set()
+        )
+        return state.with_joint(
+            name,
+            replace(
+                changed, facts=joint.facts - void | {ADDS[verb]} | by_itself, makers=joint.makers | people
+            ),
+        )
     return state.with_joint(name, replace(changed, facts=joint.facts - void - TAKES[verb]))
 
 
@@ -143,19 +180,23 @@ def _items_moved(state: State, doing: Doing, system: System) -> State:
 
 def _fitted(state: State, item: str, number: int) -> State:
     pieces = state.pieces[item]
-    return state.with_pieces(item, replace(pieces, out=pieces.out - number, fitted=pieces.fitted + number, counted=False))
+    return state.with_pieces(
+        item, replace(pieces, out=pieces.out - number, fitted=pieces.fitted + number, counted=False)
+    )
 
 
 def _fetched(state: State, doing: Doing, system: System) -> State:
     if doing.name in state.parts:
         return _moved(state, doing, PartState(Where.OUT, held=bool(system.parts[doing.name].held_until)))
-    return _pieces_moved(state, doing, system, lambda one: replace(one, home=0, out=one.out + one.home, counted=False))
+    return _pieces_moved(
+        state, doing, system, lambda one: replace(one, home=0, out=one.out + one.home, counted=False)
+    )
 
 
 def _stowed(state: State, doing: Doing, system: System) -> State:
     if doing.name in state.parts:
         return _without_joints(_moved(state, doing, PartState(Where.HOME)), doing.name, system)
-    return _pieces_moved(state, doing, system, lambda one: replace(one, home=one.home + one.out, out=0, counted=one.counted or not one.fitted))
+    return _pieces_moved(state, doing, system, lambda one: replace(one, home=one.home + one.out, out=0))
 
 
 def _pieces_moved(state: State, doing: Doing, system: System, move: Callable[[Pieces], Pieces]) -> State:
@@ -169,7 +210,9 @@ def _placed(state: State, doing: Doing, system: System) -> State:
     for name, connection in system.connections.items():
         if connection.made_by_placing == doing.name:
             locked = {Fact.LOCKED} if connection.lock == "by engaging" else set()
-            joint = Joint(frozenset({Fact.ENGAGED} | locked), frozenset(doing.people[:1]))  # the first one named works at the joint
+            joint = Joint(
+                frozenset({Fact.ENGAGED} | locked), frozenset(doing.people[:1])
+            )  # the first one named works at the joint
             state = state.with_joint(name, joint)
     return state
 
@@ -194,7 +237,13 @@ def _held(state: State, doing: Doing, _system: System) -> State:
 
 
 def _checked(state: State, doing: Doing, _system: System) -> State:
-    return replace(state, checks={**state.checks, doing.name: state.checks.get(doing.name, frozenset()) | frozenset(doing.people)})
+    return replace(
+        state,
+        checks={
+            **state.checks,
+            doing.name: state.checks.get(doing.name, frozenset()) | frozenset(doing.people),
+        },
+    )
 
 
 def _counted(state: State, doing: Doing, system: System) -> State:
@@ -226,10 +275,16 @@ def _cleared(state: State, _doing: Doing, _system: System) -> State:
 
 
 def _resumed(state: State, _doing: Doing, _system: System) -> State:
-    """Put in doubt what the last two steps did: after an interruption one goes back two steps (FAA Glider Flying Handbook, assembly)."""
+    """Put in doubt what the last two steps did: after an interruption one goes back two steps (FAA Glider
+    Flying Handbook, assembly)."""
     for name in sorted(frozenset().union(*state.recent)):
         joint = state.joints[name]
-        state = state.with_joint(name, replace(joint, facts=joint.facts & MECHANICAL, withdrawn=joint.withdrawn | (joint.facts - MECHANICAL)))
+        state = state.with_joint(
+            name,
+            replace(
+                joint, facts=joint.facts & MECHANICAL, withdrawn=joint.withdrawn | (joint.facts - MECHANICAL)
+            ),
+        )
     return state
 
 
@@ -238,8 +293,21 @@ def _paused(state: State, _doing: Doing, _system: System) -> State:
 
 
 _EFFECTS: Mapping[str, Callable[[State, Doing, System], State]] = {
-    "fetch": _fetched, "place": _placed, "remove": _removed, "stow": _stowed, "hold": _held, "let_go": _held,
-    "check": _checked, "count": _counted, "cover": _covered, "uncover": _covered, "set": _set,
-    "isolate": _circuit, "energise": _circuit, "see_isolated": _circuit, "clear_propeller": _cleared,
-    "pause": _paused, "resume": _resumed,
-}  # fmt: skip
+    "fetch": _fetched,
+    "place": _placed,
+    "remove": _removed,
+    "stow": _stowed,
+    "hold": _held,
+    "let_go": _held,
+    "check": _checked,
+    "count": _counted,
+    "cover": _covered,
+    "uncover": _covered,
+    "set": _set,
+    "isolate": _circuit,
+    "energise": _circuit,
+    "see_isolated": _circuit,
+    "clear_propeller": _cleared,
+    "pause": _paused,
+    "resume": _resumed,
+}

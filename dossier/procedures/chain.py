@@ -1,4 +1,5 @@
-"""Lists in a row: each starts in the state in which another one ends, and from every stop point both ways lead back."""
+"""Lists in a row: each starts in the state in which another one ends, and from every stop point both ways
+lead back."""
 
 from __future__ import annotations
 
@@ -13,7 +14,17 @@ from dossier.procedures.run import Run, replay
 from dossier.procedures.state import State, differences
 from dossier.procedures.system import System
 
-_ORDER = ("rigging", "inspection", "preflight", "after-flight", "charging", "storage", "transport", "de-rigging", "emergency")
+_ORDER = (
+    "rigging",
+    "inspection",
+    "preflight",
+    "after-flight",
+    "charging",
+    "storage",
+    "transport",
+    "de-rigging",
+    "emergency",
+)
 
 
 @dataclass(frozen=True)
@@ -30,7 +41,9 @@ class Chain:
 
 def in_order(listings: Iterable[Listing]) -> tuple[Listing, ...]:
     """Order lists by kind, then as the record orders those of a kind."""
-    return tuple(sorted(listings, key=lambda one: (_ORDER.index(one.procedure.kind), one.procedure.order, one.name)))
+    return tuple(
+        sorted(listings, key=lambda one: (_ORDER.index(one.procedure.kind), one.procedure.order, one.name))
+    )
 
 
 def chain(system: System, listings: Iterable[Listing]) -> Chain:
@@ -46,7 +59,8 @@ def chain(system: System, listings: Iterable[Listing]) -> Chain:
 
 
 def faults(made: Chain) -> Iterator[Fault]:
-    """Find every fault of the lists in a row: those of single steps first, those of stop points last and only where they are new."""
+    """Find every fault of the lists in a row: those of single steps first, those of stop points last and
+    only where they are new."""
     told = set()
     for fault in _straight(made):
         told.add((fault.finding.code, fault.finding.place))
@@ -65,20 +79,30 @@ def _straight(made: Chain) -> Iterator[Fault]:
         yield from _wrong_end(run, made)
     for one in made.unreached:
         start = str(one.procedure.starts_from)
-        finding = Finding("V003", f"this list starts from {start!r}, and no list that can be replayed ends there",
-                          f"states reached: {', '.join(made.states)}", head(one), Severity.WARNING)
+        finding = Finding(
+            "V003",
+            f"this list starts from {start!r}, and no list that can be replayed ends there",
+            f"states reached: {', '.join(made.states)}",
+            head(one),
+            Severity.WARNING,
+        )
         yield Fault(finding, one.name, None, ())
 
 
 def _wrong_end(run: Run, made: Chain) -> Iterator[Fault]:
-    """The list does not end in the state that its name promises: the stowed state, or the one that another list reached."""
+    """The list does not end in the state that its name promises: the stowed state, or the one that another
+    list reached."""
     procedure = run.listing.procedure
     known = made.states[str(procedure.ends_in)]
     for name, wanted, found in differences(known, run.end):
         called, state = run.system.called(name), run.system.rigging.states[str(procedure.ends_in)].name
         words = f"the list ends with the {called} {found}; in the state {str(state)!r} it is {wanted}"
-        finding = Finding("V100", words, "add the step that brings it there", _last_place(run, name), Severity.WARNING)
-        trace = tuple((moment.doing.step.number, str(moment.doing.step.written.do)) for moment in run.touching(name))
+        finding = Finding(
+            "V100", words, "add the step that brings it there", _last_place(run, name), Severity.WARNING
+        )
+        trace = tuple(
+            (moment.doing.step.number, str(moment.doing.step.written.do)) for moment in run.touching(name)
+        )
         yield Fault(finding, run.listing.name, trace[-1][0] if trace else None, trace)
 
 
@@ -88,20 +112,36 @@ def _last_place(run: Run, name: str) -> Place | None:
 
 
 def stop_faults(made: Chain) -> Iterator[Fault]:
-    """From every point at which a crew may stop, taking apart leads home and putting together leads to the complete state."""
+    """From every point at which a crew may stop, taking apart leads home and putting together leads to the
+    complete state."""
     rigging = [run for run in made.runs if run.listing.procedure.kind == "rigging"]
     derigging = [run for run in made.runs if run.listing.procedure.kind == "de-rigging"]
     if not rigging or not derigging:
         return
-    home = made.states[str(made.system.rigging.home)]
-    whole = rigging[-1].end
-    for forward, back, goal in ((rigging, derigging, home), (derigging, rigging, whole)):
+    for forward, back in ((rigging, derigging), (derigging, rigging)):
+        goal = made.states[str(back[-1].listing.procedure.ends_in)]
         for run in forward:
             for section, title in _stops(run):
                 stopped = replay(made.system, run.listing, run.start, run.listing.steps_to(section))
                 for rule in STOP_RULES:
                     yield from rule(stopped)
-                yield from _way(made, stopped.end, [one.listing for one in back], goal, (title, run.listing))
+                yield from _way(
+                    made,
+                    stopped.end,
+                    _from(str(run.listing.procedure.ends_in), back),
+                    goal,
+                    (title, run.listing),
+                )
+
+
+def _from(state: str, runs: Iterable[Run]) -> Iterator[Listing]:
+    """Follow the lists of one direction from a state: the crew turns round inside a list and takes up the
+    one that undoes it."""
+    left = list(runs)
+    while found := next((run for run in left if run.listing.procedure.starts_from == state), None):
+        left.remove(found)
+        yield found.listing
+        state = str(found.listing.procedure.ends_in)
 
 
 def _stops(run: Run) -> Iterator[tuple[int, str]]:
@@ -110,7 +150,9 @@ def _stops(run: Run) -> Iterator[tuple[int, str]]:
             yield index, str(section.title)
 
 
-def _way(made: Chain, state: State, lists: Iterable[Listing], goal: State, stop: tuple[str, Listing]) -> Iterator[Fault]:
+def _way(
+    made: Chain, state: State, lists: Iterable[Listing], goal: State, stop: tuple[str, Listing]
+) -> Iterator[Fault]:
     title, origin = stop
     for one in lists:
         run = replay(made.system, one, state, begun_at=title)
@@ -118,8 +160,17 @@ def _way(made: Chain, state: State, lists: Iterable[Listing], goal: State, stop:
             yield from rule(run)
         state = run.end
     for name, wanted, found in differences(goal, state):
-        words = f"whoever stops after {title!r} and goes the other way ends with the {made.system.called(name)} {found}, not {wanted}"
-        finding = Finding("V101", words, "take the stop point out, or put the missing step into the other list", _place_of_section(origin, title), Severity.WARNING)
+        words = (
+            f"whoever stops after {title!r} and goes the other way ends with the {made.system.called(name)} "
+            f"{found}, not {wanted}"
+        )
+        finding = Finding(
+            "V101",
+            words,
+            "take the stop point out, or put the missing step into the other list",
+            _place_of_section(origin, title),
+            Severity.WARNING,
+        )
         yield Fault(finding, origin.name, None, ())
 
 

@@ -44,7 +44,8 @@ def at_step(run: Run, code: str, step: Step, words: tuple[str, str], about: Iter
 
 
 def at_end(run: Run, code: str, words: tuple[str, str], about: Iterable[str] = ()) -> Fault:
-    """Make a fault of the list as a whole; it stands at the last step that had to do with it, else at the head."""
+    """Make a fault of the list as a whole; it stands at the last step that had to do with it, else at the
+    head."""
     began = f", begun from the stop point {run.begun_at!r}" if run.begun_at else ""
     names = set(about)
     last = next((moment.doing.step for moment in reversed(run.moments) if moment.name in names), None)
@@ -53,7 +54,9 @@ def at_end(run: Run, code: str, words: tuple[str, str], about: Iterable[str] = (
     return Fault(finding, run.listing.name, last.number if last else None, _trace(run, names, None))
 
 
-def of_text(listing: Listing, code: str, step: Step, words: tuple[str, str], place: Place | None = None) -> Fault:
+def of_text(
+    listing: Listing, code: str, step: Step, words: tuple[str, str], place: Place | None = None
+) -> Fault:
     """Make a fault of the wording: a note, not a matter of safety."""
     finding = Finding(code, words[0], words[1], place or step.place, Severity.NOTE)
     return Fault(finding, listing.name, step.number, ())
@@ -66,7 +69,8 @@ def head(listing: Listing) -> Place | None:
 
 def _trace(run: Run, names: set[str], until: Step | None) -> tuple[tuple[int, str], ...]:
     steps = dict.fromkeys(
-        moment.doing.step for moment in run.moments
+        moment.doing.step
+        for moment in run.moments
         if moment.name in names and (until is None or moment.doing.step.number <= until.number)
-    )  # fmt: skip
+    )
     return tuple((step.number, str(step.written.do)) for step in steps)

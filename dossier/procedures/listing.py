@@ -1,4 +1,5 @@
-"""A procedure as a variant has it: its steps numbered, each act with the object and the people that it means."""
+"""A procedure as a variant has it: its steps numbered, each act with the object and the people that it
+means."""
 
 from __future__ import annotations
 
@@ -62,7 +63,9 @@ class Listing:
         return tuple(step for step in self.steps if step.section <= section)
 
 
-def listing(name: str, procedure: Procedure, left_out: Collection[str], people: Mapping[str, Person]) -> Listing:
+def listing(
+    name: str, procedure: Procedure, left_out: Collection[str], people: Mapping[str, Person]
+) -> Listing:
     """Make the list of a variant: steps for items that it does not have are gone."""
     kept = [
         (index, step)
@@ -70,7 +73,11 @@ def listing(name: str, procedure: Procedure, left_out: Collection[str], people: 
         for step in section.steps
         if step.option is None or str(step.option) not in left_out
     ]
-    return Listing(name, procedure, tuple(numbered(number, index, step, people) for number, (index, step) in enumerate(kept, start=1)))
+    return Listing(
+        name,
+        procedure,
+        tuple(numbered(number, index, step, people) for number, (index, step) in enumerate(kept, start=1)),
+    )
 
 
 def numbered(number: int, section: int, step: ProcedureStep, people: Mapping[str, Person]) -> Step:
@@ -78,8 +85,13 @@ def numbered(number: int, section: int, step: ProcedureStep, people: Mapping[str
     doers = named(step.by, people) or tuple(people)[:1]
     others = tuple(role for role in people if role not in doers)[:1] or doers
     made = Step(number, step, section, ())
-    doings = (*_doings(made, step.acts, doers, second=False), *_doings(made, step.second_acts, others, second=True))
-    object.__setattr__(made, "doings", tuple(doings))  # a step and its acts name each other; nothing else sees the empty one
+    doings = (
+        *_doings(made, step.acts, doers, second=False),
+        *_doings(made, step.second_acts, others, second=True),
+    )
+    object.__setattr__(
+        made, "doings", tuple(doings)
+    )  # a step and its acts name each other; nothing else sees the empty one
     return made
 
 

@@ -14,7 +14,8 @@ NOT_PROVED = (
     "That wear, play and damage are within limits.",
     "That the list suits an aircraft that was changed after the date of this dossier.",
 )
-"""Sentences that stand under every report. Reading a list step by step proves that the list is right in itself, and nothing else."""
+"""Sentences that stand under every report. Reading a list step by step proves that the list is right in
+itself, and nothing else."""
 
 
 @dataclass(frozen=True)

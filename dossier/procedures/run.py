@@ -53,7 +53,9 @@ class Run:
         return tuple(moment for moment in self.moments if moment.name == name)
 
 
-def replay(system: System, listing: Listing, start: State, steps: Iterable[Step] | None = None, begun_at: str = "") -> Run:
+def replay(
+    system: System, listing: Listing, start: State, steps: Iterable[Step] | None = None, begun_at: str = ""
+) -> Run:
     """Replay the steps of a list.
 
     Args:
@@ -66,10 +68,12 @@ def replay(system: System, listing: Listing, start: State, steps: Iterable[Step]
     chosen = listing.steps if steps is None else tuple(steps)
     state = first = start.at_the_start()
     moments = []
+    forward = listing.procedure.kind == "rigging"
     for step in chosen:
         touched = set()
         for doing in step.doings:
-            if begun_at and acts.already(state, doing, system):
+            if begun_at and acts.already(state, doing, system, forward=forward):
+                state = _passed_over(state, doing, system)
                 continue
             moment = Moment(state, doing, acts.after(state, doing, system))
             moments.append(moment)
@@ -77,3 +81,12 @@ def replay(system: System, listing: Listing, start: State, steps: Iterable[Step]
             touched |= {doing.name} & state.joints.keys()
         state = replace(state, recent=(*state.recent[-1:], frozenset(touched)))
     return Run(system, listing, chosen, first, tuple(moments), state, begun_at)
+
+
+def _passed_over(state: State, doing: Doing, system: System) -> State:
+    """Take off its hands whoever holds a part that a setting carries already: nothing else changes."""
+    return (
+        acts.after(state, doing, system)
+        if doing.verb == "set" and state.settings[doing.name] == doing.act.to
+        else state
+    )

@@ -1,4 +1,5 @@
-"""The state of an aircraft while people work on it: parts, joints, loose pieces, covers, settings, circuits. Frozen."""
+"""The state of an aircraft while people work on it: parts, joints, loose pieces, covers, settings, circuits.
+Frozen."""
 
 from __future__ import annotations
 
@@ -8,7 +9,8 @@ from enum import StrEnum
 
 
 class Fact(StrEnum):
-    """What is known of a connection. A set, not a line: a pin that is in does not show that the joint is made (BGA 2017)."""
+    """What is known of a connection. A set, not a line: a pin that is in does not show that the joint is
+    made (BGA 2017)."""
 
     ENGAGED = "engaged"
     LOCKED = "locked"
@@ -119,7 +121,8 @@ class State:
 
 
 def differences(wanted: State, found: State) -> Iterator[tuple[str, str, str]]:
-    """List what is physically different: name, what it should be, what it is. Who looked at what does not count."""
+    """List what is physically different: name, what it should be, what it is. Who looked at what does not
+    count."""
     for name, part in wanted.parts.items():
         if part != found.parts[name]:
             yield name, _part(part), _part(found.parts[name])

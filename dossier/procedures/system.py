@@ -1,4 +1,5 @@
-"""What there is on one variant of the type: the objects of rigging.yaml that a set of optional items leaves."""
+"""What there is on one variant of the type: the objects of rigging.yaml that a set of optional items
+leaves."""
 
 from __future__ import annotations
 
@@ -9,7 +10,18 @@ from typing import TypeVar
 
 from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery
-from dossier.model.rigging import Check, Circuit, Condition, Connection, Cover, Load, LooseItem, Rigging, Setting
+from dossier.model.rigging import (
+    Check,
+    Circuit,
+    Condition,
+    Connection,
+    Cover,
+    Load,
+    LooseItem,
+    Rigging,
+    Setting,
+    WarningPlace,
+)
 from dossier.procedures.state import CircuitState, Fact, Joint, PartState, Pieces, State, Where
 
 Object = Load | LooseItem | Setting | Check | Cover | Connection | Circuit
@@ -66,7 +78,26 @@ class System:
     @cached_property
     def objects(self) -> Mapping[str, Object]:
         """Everything that has a name, kits apart."""
-        return {**self.parts, **self.items, **self.settings, **self.checks, **self.covers, **self.connections, **self.circuits}
+        return {
+            **self.parts,
+            **self.items,
+            **self.settings,
+            **self.checks,
+            **self.covers,
+            **self.connections,
+            **self.circuits,
+        }
+
+    @cached_property
+    def warnings_before(self) -> Mapping[str, tuple[tuple[str, WarningPlace], ...]]:
+        """Object -> the hazards whose box must stand before an act on it."""
+        names = {name for place in self.rigging.warnings.values() for name in map(str, place.before)}
+        return {
+            name: tuple(
+                (hazard, place) for hazard, place in self.rigging.warnings.items() if name in place.before
+            )
+            for name in sorted(names)
+        }
 
     def called(self, name: str) -> str:
         """Return the words for an object, such as ``left main pin``."""
@@ -100,7 +131,10 @@ class System:
     def at_home(self) -> State:
         """Return the state in which everything is stowed."""
         return State(
-            parts={name: PartState(Where.PLACED if part.fixed else Where.HOME) for name, part in self.parts.items()},
+            parts={
+                name: PartState(Where.PLACED if part.fixed else Where.HOME)
+                for name, part in self.parts.items()
+            },
             joints={name: Joint() for name in self.connections},
             pieces={name: Pieces(item.count) for name, item in self.items.items()},
             settings={name: str(setting.home) for name, setting in self.settings.items()},
@@ -109,7 +143,11 @@ class System:
         )
 
     def _kept(self, objects: Mapping[str, Optional]) -> dict[str, Optional]:
-        return {name: one for name, one in objects.items() if one.option is None or str(one.option) not in self.left_out}
+        return {
+            name: one
+            for name, one in objects.items()
+            if one.option is None or str(one.option) not in self.left_out
+        }
 
 
 def made(connection: Connection) -> frozenset[Fact]:
@@ -130,8 +168,10 @@ def mechanical_needs(connection: Connection) -> frozenset[Fact]:
 def checks_needed(connection: Connection) -> frozenset[Fact]:
     """Return the checks that a connection must have had.
 
-    A quick control connector must be pulled (BGA, Safe rigging); a control must be held against its stick and moved in the right
-    direction (EASA SIB 2012-04; GFA manual of standard procedures, 6.3); what is critical must be seen by another person (the same).
+    A quick control connector must be pulled (BGA, Safe rigging); a control must be held against its stick
+    and moved in the right
+    direction (EASA SIB 2012-04; GFA manual of standard procedures, 6.3); what is critical must be seen by
+    another person (the same).
     """
     found = set()
     if connection.pull_tested or connection.kind == "manual control":
@@ -146,7 +186,8 @@ def checks_needed(connection: Connection) -> frozenset[Fact]:
 
 
 def variants(left_out: Collection[str], mentioned: Collection[str]) -> Iterator[frozenset[str]]:
-    """List the sets of optional items left out: the serial's own first, then every combination of those that procedures mention."""
+    """List the sets of optional items left out: the serial's own first, then every combination of those that
+    procedures mention."""
     own = frozenset(left_out)
     yield own
     names = sorted(mentioned)
@@ -163,17 +204,36 @@ def unmet(condition: Condition | None, state: State, system: System) -> Iterator
         return
     yield from _unmet_joints(condition, state, system)
     called = system.called
-    parts = [(name, state.parts[name]) for name in (*condition.placed, *condition.held) if name in system.parts]
-    yield from (f"the {called(name)} is not in place" for name, part in parts if name in condition.placed and part.where is not Where.PLACED)
-    yield from (f"nobody holds the {called(name)}" for name, part in parts if name in condition.held and not part.held)
-    yield from (f"the {called(name)} is open" for name in condition.closed if name in system.covers and name in state.open_covers)
+    parts = [
+        (name, state.parts[name]) for name in (*condition.placed, *condition.held) if name in system.parts
+    ]
+    yield from (
+        f"the {called(name)} is not in place"
+        for name, part in parts
+        if name in condition.placed and part.where is not Where.PLACED
+    )
+    yield from (
+        f"nobody holds the {called(name)}" for name, part in parts if name in condition.held and not part.held
+    )
+    yield from (
+        f"the {called(name)} is open"
+        for name in condition.closed
+        if name in system.covers and name in state.open_covers
+    )
     for name in condition.checked:
         if name in system.checks and name not in state.checks:
             yield f"the check {called(name)!r} was not made before"
     for name in condition.isolated:
         circuit = state.circuits[name]
         if circuit.live or not circuit.seen_isolated:
-            yield f"the {called(name)} is live" if circuit.live else f"nobody saw in this list that the {called(name)} is isolated"
+            yield (
+                f"the {called(name)} is live"
+                if circuit.live
+                else f"nobody saw in this list that the {called(name)} is isolated"
+            )
+    yield from (
+        f"the {called(name)} is not energised" for name in condition.live if not state.circuits[name].live
+    )
     for setting, position in condition.settings.items():
         if setting in system.settings and state.settings[setting] != position:
             yield f"the {called(setting)} stands at {state.settings[setting]!r}, not at {str(position)!r}"
@@ -181,8 +241,16 @@ def unmet(condition: Condition | None, state: State, system: System) -> Iterator
 
 def _unmet_joints(condition: Condition, state: State, system: System) -> Iterator[str]:
     wanted = (
-        *((name, made(system.connections[name]), "joined") for name in condition.joined if name in system.connections),
-        *((name, mechanical_needs(system.connections[name]), "secured") for name in condition.secured if name in system.connections),
+        *(
+            (name, made(system.connections[name]), "joined")
+            for name in condition.joined
+            if name in system.connections
+        ),
+        *(
+            (name, mechanical_needs(system.connections[name]), "secured")
+            for name in condition.secured
+            if name in system.connections
+        ),
     )
     for name, facts, word in wanted:
         if not facts <= state.joints[name].facts:

@@ -1,6 +1,7 @@
 """Tightening torques of plain steel threads where the maker of the joint gives none.
 
-Source: AC 43.13-1B, table 7-1 (dry, cadmium plated, bolts mainly in shear); the rows here were read in two copies, others are left out.
+Source: AC 43.13-1B, table 7-1 (dry, cadmium plated, bolts mainly in shear); the rows here were read in two
+copies, others are left out.
 """
 
 from __future__ import annotations

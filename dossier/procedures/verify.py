@@ -52,14 +52,30 @@ def verify(project: Project, left_out: Collection[str]) -> Verification:
 
 def mentioned(procedures: Iterable[Procedure], rigging: Rigging) -> frozenset[str]:
     """Return the optional items that a replayed procedure or the rigging file asks for."""
-    steps = {str(step.option) for one in procedures if one.starts_from for section in one.sections for step in section.steps if step.option}
-    groups = (rigging.parts, rigging.items, rigging.settings, rigging.checks, rigging.covers, rigging.connections)
+    steps = {
+        str(step.option)
+        for one in procedures
+        if one.starts_from
+        for section in one.sections
+        for step in section.steps
+        if step.option
+    }
+    groups = (
+        rigging.parts,
+        rigging.items,
+        rigging.settings,
+        rigging.checks,
+        rigging.covers,
+        rigging.connections,
+    )
     return frozenset(steps | {str(one.option) for group in groups for one in group.values() if one.option})
 
 
 def listings(project: Project, rigging: Rigging, left_out: Collection[str]) -> tuple[Listing, ...]:
     """Make every list of a variant, those that are only text among them."""
-    return tuple(listing(name, procedure, left_out, rigging.people) for name, procedure in project.procedures.items())
+    return tuple(
+        listing(name, procedure, left_out, rigging.people) for name, procedure in project.procedures.items()
+    )
 
 
 def variant_faults(system: System, lists: Iterable[Listing], titles: Collection[str]) -> Iterator[Fault]:
@@ -81,21 +97,31 @@ def variant_faults(system: System, lists: Iterable[Listing], titles: Collection[
 
 def titles_of(procedures: Iterable[Procedure]) -> frozenset[str]:
     """Return the titles that a step may send its reader to."""
-    return frozenset(str(title) for one in procedures for title in (one.title, *(section.title for section in one.sections)))
+    return frozenset(
+        str(title)
+        for one in procedures
+        for title in (one.title, *(section.title for section in one.sections))
+    )
 
 
-def _of_variant(project: Project, rigging: Rigging, out: frozenset[str], *, own: bool) -> Iterator[ProcedureReport]:
+def _of_variant(
+    project: Project, rigging: Rigging, out: frozenset[str], *, own: bool
+) -> Iterator[ProcedureReport]:
     system = System(rigging, project.aircraft, project.battery, out)
     lists = listings(project, rigging, out)
     found: dict[str, dict[tuple[object, ...], Fault]] = {one.name: {} for one in lists}
     for fault in variant_faults(system, lists, titles_of(project.procedures.values())):
-        found[fault.procedure].setdefault((fault.finding.code, fault.finding.message, fault.finding.place), fault)
+        found[fault.procedure].setdefault(
+            (fault.finding.code, fault.finding.message, fault.finding.place), fault
+        )
     has = tuple(sorted(mentioned(project.procedures.values(), rigging) - out))
     for one in lists:
         yield _report(one, rigging, has, own, tuple(found[one.name].values()))
 
 
-def _report(one: Listing, rigging: Rigging, has: tuple[str, ...], own: bool, faults_found: tuple[Fault, ...]) -> ProcedureReport:
+def _report(
+    one: Listing, rigging: Rigging, has: tuple[str, ...], own: bool, faults_found: tuple[Fault, ...]
+) -> ProcedureReport:
     procedure = one.procedure
     replayed = bool(procedure.starts_from and procedure.ends_in)
     ordered = sorted(faults_found, key=lambda fault: (not fault.is_of_safety, fault.finding.sort_key))
@@ -117,7 +143,10 @@ def _absent_objects(system: System, one: Listing) -> Iterator[Fault]:
     run = replay(system, replace(one, steps=()), system.at_home())
     for step in one.steps:
         for name in dict.fromkeys(doing.name for doing in step.doings if _is_absent(system, doing)):
-            words = f"this works on the {_called(system, name)}, and an aircraft without its optional item has none"
+            words = (
+                f"this works on the {_called(system, name)}, and an aircraft without its optional item has "
+                "none"
+            )
             yield at_step(run, "V004", step, (words, "give the step the option of the object"), (name,))
 
 
@@ -130,7 +159,15 @@ def _called(system: System, name: str) -> str:
 
 
 def _without_absent(system: System, one: Listing) -> Listing:
-    steps = tuple(Step(step.number, step.written, step.section, tuple(doing for doing in step.doings if not _is_absent(system, doing))) for step in one.steps)
+    steps = tuple(
+        Step(
+            step.number,
+            step.written,
+            step.section,
+            tuple(doing for doing in step.doings if not _is_absent(system, doing)),
+        )
+        for step in one.steps
+    )
     return replace(one, steps=steps)
 
 
@@ -145,5 +182,12 @@ def _no_model(project: Project) -> tuple[Finding, ...]:
     rigged = next((one for one in first.values() if one.kind == "rigging"), None)
     if rigged is None:
         return ()
-    return (Finding(WITHOUT_MODEL, "the procedures could not be verified: the project has no rigging.yaml",
-                    "write rigging.yaml and the acts of each step; dossier schema describes both", rigged.place_of_key("title"), Severity.NOTE),)
+    return (
+        Finding(
+            WITHOUT_MODEL,
+            "the procedures could not be verified: the project has no rigging.yaml",
+            "write rigging.yaml and the acts of each step; dossier schema describes both",
+            rigged.place_of_key("title"),
+            Severity.NOTE,
+        ),
+    )

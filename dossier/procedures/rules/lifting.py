@@ -9,7 +9,8 @@ from dossier.procedures.fault import Fault, at_step
 from dossier.procedures.run import Run
 
 TEAM_FACTOR = {1: 1.0, 2: 2 / 3, 3: 1 / 2, 4: 1 / 2}
-"""People -> share of the sum of what each may lift alone. HSE, L23, paragraph 120; more than four is not recommended there."""
+"""People -> share of the sum of what each may lift alone. HSE, L23, paragraph 120; more than four is not
+recommended there."""
 
 
 def team_limit(one_person: float, people: int) -> float | None:
@@ -26,21 +27,36 @@ def team_limit(one_person: float, people: int) -> float | None:
 def light_enough(run: Run) -> Iterator[Fault]:
     """What is lifted is no heavier than the people named may lift together.
 
-    Source: HSE, L23, paragraph 120 (two people two thirds of the sum, three half); the load for one person stands in rigging.yaml with its source.
+    Source: HSE, L23, paragraph 120 (two people two thirds of the sum, three half); the load for one person
+    stands in rigging.yaml with its source.
     """
     one = run.system.rigging.lifting.one_person.value
     for moment in run.of(*MOVING):
-        if moment.name not in run.system.parts or moment.doing.act.how != "carry":
+        if moment.name not in run.system.parts:
             continue
         mass = run.system.mass(moment.name)
         share = moment.doing.act.share.value if moment.doing.act.share else 1.0
         people = len(moment.doing.people)
         limit = team_limit(one, people)
         called = run.system.called(moment.name)
-        if limit is None:
+        if people < run.system.parts[moment.name].people:
+            words = (
+                f"{people} {'person moves' if people == 1 else 'people move'} the {called}; rigging.yaml "
+                f"asks for {run.system.parts[moment.name].people}"
+            )
+        elif limit is None:
             words = f"{people} people lift the {called} together; more than four cannot share a load"
-        elif mass is None or mass * share <= limit:
+        elif mass is None or mass * share <= limit or moment.doing.act.how != "carry":
             continue
         else:
-            words = f"{people} {'person lifts' if people == 1 else 'people lift'} {mass * share:.1f} kg of the {called}; together they may lift {limit:.1f} kg"
-        yield at_step(run, "V060", moment.doing.step, (words, "name more people, lift one end at a time, or roll it"), (moment.name,))
+            words = (
+                f"{people} {'person lifts' if people == 1 else 'people lift'} {mass * share:.1f} kg of the "
+                f"{called}; together they may lift {limit:.1f} kg"
+            )
+        yield at_step(
+            run,
+            "V060",
+            moment.doing.step,
+            (words, "name more people, lift one end at a time, or roll it"),
+            (moment.name,),
+        )

@@ -7,21 +7,37 @@ from collections.abc import Iterator
 from dossier.procedures import acts
 from dossier.procedures.fault import Fault, at_step
 from dossier.procedures.run import Moment, Run
-from dossier.procedures.state import Fact, Where, facts
+from dossier.procedures.state import Where, facts
 from dossier.procedures.system import unmet
 
-_PART_BEFORE = {"place": (Where.HOME, Where.OUT), "remove": (Where.PLACED,), "stow": (Where.OUT, Where.PLACED), "hold": (Where.PLACED, Where.OUT),
-                "fetch": (Where.HOME,)}
+_PART_BEFORE = {
+    "place": (Where.HOME, Where.OUT),
+    "remove": (Where.PLACED,),
+    "stow": (Where.OUT, Where.PLACED),
+    "hold": (Where.PLACED, Where.OUT),
+    "fetch": (Where.HOME,),
+}
 
 
 def in_place(run: Run) -> Iterator[Fault]:
-    """A part is joined only when all parts of the joint are in place, and what the joint or the part asks for beforehand is so.
+    """A part is joined only when all parts of the joint are in place, and what the joint or the part asks
+    for beforehand is so.
 
-    Source: EASA SIB 2019-07 (wing not rigged, tailplane not connected), read on its first page; the state model is our own reasoning.
+    Source: EASA SIB 2019-07 (wing not rigged, tailplane not connected), read on its first page; the state
+    model is our own reasoning.
     """
     for moment in run.moments:
         for lack in _lacking(moment, run):
-            yield at_step(run, "V010", moment.doing.step, (f"this works on the {run.system.called(moment.name)}, but {lack}", "put the missing step before this one"), (moment.name,))
+            yield at_step(
+                run,
+                "V010",
+                moment.doing.step,
+                (
+                    f"this works on the {run.system.called(moment.name)}, but {lack}",
+                    "put the missing step before this one",
+                ),
+                (moment.name,),
+            )
 
 
 def _lacking(moment: Moment, run: Run) -> Iterator[str]:
@@ -34,6 +50,8 @@ def _lacking(moment: Moment, run: Run) -> Iterator[str]:
         yield from unmet(connection.before_engaging, state, system) if moment.verb == "engage" else ()
     elif name in system.parts:
         yield from _part_lacking(moment, run)
+    elif moment.verb == "check":
+        yield from unmet(system.checks[name].before, state, system)
     elif moment.verb == "set":
         setting = system.settings[name]
         yield from unmet(setting.positions.get(str(moment.doing.act.to)), state, system)
@@ -44,6 +62,8 @@ def _part_lacking(moment: Moment, run: Run) -> Iterator[str]:
     where = moment.before.parts[name].where
     if where not in _PART_BEFORE.get(moment.verb, (where,)):
         yield f"it is {where.value}"
+    elif system.parts[name].carried and moment.verb in ("place", "stow") and where is not Where.OUT:
+        yield f"it is still {where.value}"
     if moment.verb in acts.MOVING:
         yield from unmet(system.parts[name].before_moving, moment.before, system)
     if moment.verb == "place":
@@ -53,7 +73,8 @@ def _part_lacking(moment: Moment, run: Run) -> Iterator[str]:
 
 
 def facts_in_order(run: Run) -> Iterator[Fault]:
-    """Engage, then lock or tighten, then safety, then check: a safety pin in its hole does not show that the joint is made.
+    """Engage, then lock or tighten, then safety, then check: a safety pin in its hole does not show that the
+    joint is made.
 
     Source: BGA newsletter September 2017; AC 43.13-1B, 7-122 (safetying is not a way to get or hold torque).
     """
@@ -66,17 +87,43 @@ def facts_in_order(run: Run) -> Iterator[Fault]:
         against = acts.facts_against(moment.verb, connection) & joint.facts
         called = run.system.called(moment.name)
         if missing:
-            words = f"{_VERB_WORDS.get(moment.verb, moment.verb)} the {called} before it is {facts(missing)}; it is {facts(joint.mechanical)}"
-            yield at_step(run, "V011", moment.doing.step, (words, "put this step behind the one that makes it so"), (moment.name,))
+            words = (
+                f"{_VERB_WORDS.get(moment.verb, moment.verb)} the {called} before it is {facts(missing)}; it "
+                f"is {facts(joint.mechanical)}"
+            )
+            yield at_step(
+                run,
+                "V011",
+                moment.doing.step,
+                (words, "put this step behind the one that makes it so"),
+                (moment.name,),
+            )
         elif against and moment.verb not in acts.MAKING:
-            words = f"{_VERB_WORDS.get(moment.verb, moment.verb)} the {called} while it is still {facts(against)}"
-            yield at_step(run, "V011", moment.doing.step, (words, "take the safety part and the lock off first"), (moment.name,))
+            words = (
+                f"{_VERB_WORDS.get(moment.verb, moment.verb)} the {called} while it is still {facts(against)}"
+            )
+            yield at_step(
+                run,
+                "V011",
+                moment.doing.step,
+                (words, "take the safety part and the lock off first"),
+                (moment.name,),
+            )
 
 
 _VERB_WORDS = {
-    "lock": "this locks", "torque": "this tightens", "safety": "this safeties", "look": "this looks at", "pull_test": "this pulls", "inspect": "this inspects",
-    "positive_check": "this loads", "sense": "this moves", "release": "this takes the safety part off", "unlock": "this unlocks", "open": "this opens",
-}  # fmt: skip
+    "lock": "this locks",
+    "torque": "this tightens",
+    "safety": "this safeties",
+    "look": "this looks at",
+    "pull_test": "this pulls",
+    "inspect": "this inspects",
+    "positive_check": "this loads",
+    "sense": "this moves",
+    "release": "this takes the safety part off",
+    "unlock": "this unlocks",
+    "open": "this opens",
+}
 
 
 def done_once(run: Run) -> Iterator[Fault]:
@@ -87,69 +134,38 @@ def done_once(run: Run) -> Iterator[Fault]:
     for moment in run.moments:
         if _is_repeated(moment, run):
             words = f"this does to the {run.system.called(moment.name)} what was done before"
-            yield at_step(run, "V012", moment.doing.step, (words, "take the step out, or put the step back that is missing between the two"), (moment.name,))
+            yield at_step(
+                run,
+                "V012",
+                moment.doing.step,
+                (words, "take the step out, or put the step back that is missing between the two"),
+                (moment.name,),
+            )
 
 
 def _is_repeated(moment: Moment, run: Run) -> bool:
-    if run.begun_at or moment.verb in (*acts.CHECKING, "fetch", "place", "remove", "stow", "check", "count", "see_isolated", "isolate", "energise"):
-        return moment.verb in ("fetch", "stow") and moment.name not in run.system.parts and acts.already(moment.before, moment.doing, run.system)
+    if run.begun_at or moment.verb in (
+        *acts.CHECKING,
+        "fetch",
+        "place",
+        "remove",
+        "stow",
+        "check",
+        "count",
+        "see_isolated",
+        "isolate",
+        "energise",
+    ):
+        return (
+            moment.verb in ("fetch", "stow")
+            and moment.name not in run.system.parts
+            and acts.already(moment.before, moment.doing, run.system)
+        )
     if moment.verb in ("clear_propeller", "pause", "resume", "disturb", "release", "unlock", "open"):
         return False
     if moment.verb in ("hold", "let_go"):
         return moment.before.parts[moment.name].held is (moment.verb == "hold")
     return acts.already(moment.before, moment.doing, run.system)
-
-
-def structure_free(run: Run) -> Iterator[Fault]:
-    """A part leaves its place only when nothing but what parts by itself still joins it.
-
-    Source: own reasoning; common practice (a wing that is drawn out hangs on a control rod that is still connected).
-    """
-    for moment in run.of("remove", "stow"):
-        if moment.name not in run.system.parts or moment.before.parts[moment.name].where is not Where.PLACED:
-            continue
-        for name in run.system.joints_on(moment.name):
-            connection, joint = run.system.connections[name], moment.before.joints[name]
-            loose = connection.made_by_placing is not None and connection.lock != "separate"
-            held_by = joint.mechanical - ({Fact.ENGAGED, Fact.LOCKED} if loose else {Fact.ENGAGED} if connection.made_by_placing else set())
-            if held_by:
-                words = f"this moves the {run.system.called(moment.name)} while the {run.system.called(name)} is still {facts(joint.mechanical)}"
-                yield at_step(run, "V013", moment.doing.step, (words, f"open the {run.system.called(name)} first"), (moment.name, name))
-
-
-def supported(run: Run) -> Iterator[Fault]:
-    """Whoever holds a part lets go only when it is joined and stands; a joint that carries a part is opened only while somebody holds it.
-
-    Source: own reasoning; common practice.
-    """
-    for moment in run.moments:
-        yield from _let_go(moment, run)
-        if moment.verb in ("unlock", "open"):
-            for name, part in run.system.parts.items():
-                state = moment.before.parts[name]
-                if moment.name in part.held_until and state.where is Where.PLACED and not state.held:
-                    words = f"this opens the {run.system.called(moment.name)} while nobody holds the {run.system.called(name)}"
-                    yield at_step(run, "V014", moment.doing.step, (words, "let somebody take its weight first"), (moment.name, name))
-    for name, part in run.system.parts.items():
-        if run.end.parts[name].held:
-            last = run.touching(name)[-1].doing.step if run.touching(name) else run.steps[-1]
-            words = f"the list ends while somebody still holds the {run.system.called(name)}"
-            yield at_step(run, "V014", last, (words, "put it on its stand, stow it, or let go of it once it is joined"), (name,))
-
-
-def _let_go(moment: Moment, run: Run) -> Iterator[Fault]:
-    for name, part in run.system.parts.items():
-        before, after = moment.before.parts[name], moment.after.parts[name]
-        if not before.held or after.held or after.where is not Where.PLACED:
-            continue
-        if any(moment.after.settings.get(setting) == position for setting, position in part.rests_with.items()):
-            continue
-        lacks = [f"the {run.system.called(joint)} is open" for joint in part.held_until
-                 if joint in run.system.connections and not acts.facts_before("safety", run.system.connections[joint]) <= moment.before.joints[joint].facts]
-        lacks += [f"the {run.system.called(setting)} stands at {moment.after.settings[setting]!r}" for setting, position in part.stands_with.items()
-                  if setting in run.system.settings and moment.after.settings[setting] != position]
-        for lack in lacks:
-            yield at_step(run, "V014", moment.doing.step, (f"this lets go of the {run.system.called(name)} while {lack}", "hold it until then"), (name,))
 
 
 def pieces_at_hand(run: Run) -> Iterator[Fault]:
@@ -161,7 +177,13 @@ def pieces_at_hand(run: Run) -> Iterator[Fault]:
         for name, pieces in moment.after.pieces.items():
             if pieces.out < 0 <= moment.before.pieces[name].out:
                 words = f"this fits the {run.system.called(name)}, and none is at hand"
-                yield at_step(run, "V015", moment.doing.step, (words, "lay it out first, or correct the count in rigging.yaml"), (name, moment.name))
+                yield at_step(
+                    run,
+                    "V015",
+                    moment.doing.step,
+                    (words, "lay it out first, or correct the count in rigging.yaml"),
+                    (name, moment.name),
+                )
 
 
 def told_apart(run: Run) -> Iterator[Fault]:
@@ -172,5 +194,14 @@ def told_apart(run: Run) -> Iterator[Fault]:
     for moment in run.of("engage"):
         connection = run.system.connections[moment.name]
         if connection.handed and connection.marking is None:
-            words = f"the {run.system.called(moment.name)} would fit on the other side as well, and nothing tells them apart"
-            yield at_step(run, "V016", moment.doing.step, (words, "give it a key or a colour, and write it as marking in rigging.yaml"), (moment.name,))
+            words = (
+                f"the {run.system.called(moment.name)} would fit on the other side as well, and nothing "
+                "tells them apart"
+            )
+            yield at_step(
+                run,
+                "V016",
+                moment.doing.step,
+                (words, "give it a key or a colour, and write it as marking in rigging.yaml"),
+                (moment.name,),
+            )

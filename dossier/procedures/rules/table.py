@@ -5,31 +5,92 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from dossier.procedures.fault import Fault
-from dossier.procedures.rules import checking, ending, energy, hazards, lifting, loose, order, torque
+from dossier.procedures.rules import (
+    checking,
+    ending,
+    energy,
+    hazards,
+    lifting,
+    loose,
+    order,
+    structure,
+    torque,
+)
 from dossier.procedures.run import Run
 
 RUN_RULES: tuple[Callable[[Run], Iterator[Fault]], ...] = (
-    order.in_place, order.facts_in_order, order.done_once, order.structure_free, order.supported, order.pieces_at_hand, order.told_apart,
-    energy.isolated, energy.propeller_clear, energy.energised_last, lifting.light_enough, hazards.warned_before, torque.in_range, torque.nut_suits,
-    checking.visible, checking.two_people, checking.checks_by_two, checking.checks_made, checking.checks_after, loose.numbers,
-    ending.joined, ending.secured, ending.state_needs, ending.verified, ending.independent, ending.positive_check, ending.sense, ending.standing,
-    loose.counted, loose.all_back,
-)  # fmt: skip
-"""Checks of one replay. Those on single steps come first: the first fault found is then the nearest to its cause."""
+    order.in_place,
+    order.facts_in_order,
+    order.done_once,
+    structure.structure_free,
+    structure.dependents_free,
+    structure.supported,
+    order.pieces_at_hand,
+    order.told_apart,
+    energy.isolated,
+    energy.propeller_clear,
+    energy.energised_last,
+    lifting.light_enough,
+    hazards.warned_before,
+    torque.in_range,
+    torque.nut_suits,
+    checking.visible,
+    checking.two_people,
+    checking.checks_by_two,
+    checking.critical_steps,
+    checking.checks_made,
+    checking.checks_after,
+    loose.numbers,
+    loose.counted_out,
+    ending.joined,
+    ending.secured,
+    ending.state_needs,
+    ending.verified,
+    ending.independent,
+    ending.positive_check,
+    ending.sense,
+    ending.standing,
+    loose.counted,
+    loose.all_back,
+)
+"""Checks of one replay. Those on single steps come first: the first fault found is then the nearest to its
+cause."""
 
 STOP_RULES: tuple[Callable[[Run], Iterator[Fault]], ...] = (
-    order.supported, ending.secured, ending.verified, ending.independent, ending.standing,
-)  # fmt: skip
+    structure.supported,
+    ending.secured,
+    ending.verified,
+    ending.independent,
+    ending.standing,
+)
 """Checks of a replay that ends at a stop point."""
 
 MIDDLE_RULES: tuple[Callable[[Run], Iterator[Fault]], ...] = (
-    order.in_place, order.facts_in_order, order.structure_free, order.supported, order.pieces_at_hand,
-    energy.isolated, energy.propeller_clear, energy.energised_last, ending.secured, ending.verified, ending.independent, ending.standing,
-)  # fmt: skip
+    order.in_place,
+    order.facts_in_order,
+    structure.structure_free,
+    structure.dependents_free,
+    structure.supported,
+    order.pieces_at_hand,
+    energy.isolated,
+    energy.propeller_clear,
+    energy.energised_last,
+    ending.secured,
+    ending.verified,
+    ending.independent,
+    ending.standing,
+)
 """Checks of a replay that begins at a stop point."""
 
 NAMES = (
     *(rule.__name__ for rule in RUN_RULES),
-    "one_action", "short_sentences", "tools_listed", "references_exist", "preflight_covers", "has_its_objects", "ends_in_its_state", "leads_back_from_stops",
-)  # fmt: skip
+    "one_action",
+    "short_sentences",
+    "tools_listed",
+    "references_exist",
+    "preflight_covers",
+    "has_its_objects",
+    "ends_in_its_state",
+    "leads_back_from_stops",
+)
 """What a report lists as run."""

@@ -1,0 +1,59 @@
+"""The page of a list says what was checked, what is wrong, and what a replay cannot prove."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from pathlib import Path
+
+from demos import demo
+
+from dossier.compose.operating.lists import lists
+from dossier.compose.operating.procedure_pages import page
+from dossier.compose.operating.verification import verification
+from dossier.dossier import Dossier
+from procedures.workbench import RIG, verified, without
+
+
+def _serial() -> Dossier:
+    return demo("quillet-e1")["0003"]
+
+
+def _markdown(dossier: Dossier, name: str) -> str:
+    return page(dossier, next(one for one in lists(dossier) if one.name == name)).text
+
+
+def test_the_page_says_how_many_checks_were_made_and_that_none_failed() -> None:
+    text = _markdown(_serial(), "rigging")
+    assert re.search(r"from “In the trailer” to “Rigged and safe to stand”.*: \d\d checks, no fault\.", text)
+
+
+def test_the_page_says_what_a_replay_cannot_prove() -> None:
+    text = _markdown(_serial(), "rigging")
+    assert "A replay cannot prove:" in text
+    assert "That whoever checks has looked." in text
+
+
+def test_a_faulty_list_says_so_before_its_first_step(tmp_path: Path) -> None:
+    fault = next(
+        report
+        for report in verified(tmp_path, without(RIG, "Pull the rod")).reports
+        if report.procedure == "rig"
+    ).faults[0]
+    dossier = _serial()
+    reports = tuple(
+        replace(report, faults=(fault,)) if report.procedure == "rigging" else report
+        for report in dossier.procedures
+    )
+    text = _markdown(replace(dossier, procedures=reports), "rigging")
+    assert (
+        text.index("Do not work from this list.")
+        < text.index("The aileron connector is made, and never pulled.")
+        < text.index('id="step-1"')
+    )
+
+
+def test_a_list_that_names_no_states_is_said_to_be_unreplayed() -> None:
+    said = verification(_serial(), "charging")
+    assert "was not replayed" in said.said
+    assert said.not_proved == ()
