@@ -47,6 +47,9 @@ def _parser() -> argparse.ArgumentParser:
     explain.add_argument("figure", nargs="?", help="name of the figure; without it all names are listed")
     explain.add_argument("--serial", metavar="SN", help="the serial (default: the first)")
     explain.add_argument("--as-of", type=_date, metavar="DATE", help="the state on that date")
+    add = _command(commands, "add-record", _add_record, "take a list that was ticked on a device into a serial's record")
+    add.add_argument("serial", metavar="SERIAL", help="the serial number")
+    add.add_argument("file", type=Path, metavar="FILE", help="the record file that the page of the list saved")
     schema = commands.add_parser("schema", help="write a JSON Schema for each kind of file, for editors")
     schema.add_argument("--out", type=Path, default=Path("schemas"), help="output folder (default: %(default)s)")
     schema.set_defaults(run=_schema)
@@ -127,6 +130,14 @@ def _explain(options: argparse.Namespace) -> int:
     if problems:
         raise Rejected(problems)
     print(as_text(dossier.figures[options.figure], dossier))
+    return CONFORMS
+
+
+def _add_record(options: argparse.Namespace) -> int:
+    from dossier.completed_lists.add import add_record
+
+    for path in add_record(options.project, options.serial, options.file):
+        print(path)
     return CONFORMS
 
 

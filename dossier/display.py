@@ -86,6 +86,7 @@ STYLES: dict[str, Style] = {
     "rotation": Style("rotation", "rpm", 0, "rpm", 0),
     "number": Style("number", "", 3, "", 3),
     "rate": Style("number", "", 2, "", 2),
+    "coefficient": Style("number", "", 4, "", 4),
     "count": Style("number", "", 0, "", 0),
 }
 """Style -> units. Every kind is a style of its own name."""

@@ -12,6 +12,7 @@ from dossier.judge.claims import ClaimResult
 from dossier.judge.verdict import Verdict
 from dossier.model.record import SerialRecord
 from dossier.model.rule_set import RuleSet
+from dossier.procedures.report import ProcedureReport
 from dossier.project import Project
 from dossier.read.evidence import EvidenceFile
 from dossier.replay import State
@@ -19,7 +20,9 @@ from dossier.results.assembly import AssemblyRecord
 from dossier.results.battery import PackResult
 from dossier.results.empty import EmptyAircraft
 from dossier.results.energy import Energy
+from dossier.results.flight import Performance
 from dossier.results.loading import Loadings
+from dossier.results.maintenance import MaintenanceState
 from dossier.results.weighing import WeighingResult
 
 
@@ -46,6 +49,13 @@ class Dossier:
     rule_sets: Mapping[str, RuleSet]
     """Those that may be relied on, by name."""
     assembly: AssemblyRecord
+    procedures: tuple[ProcedureReport, ...]
+    """What the verifier says of each list, in every variant; the serial's own first."""
+    maintenance: MaintenanceState | None
+    """None if the type has no maintenance.yaml."""
+
+    performance: Performance | None
+    """None without a weighing, or where the type states no aerodynamics."""
 
     @property
     def preference(self) -> Preference:

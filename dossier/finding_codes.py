@@ -18,9 +18,10 @@ CODES: dict[str, str] = {
     "R012": "a key stands twice",
     "R013": "an evidence file leads out of the serial's folder",
     "R014": "an evidence file is missing",
-    "R015": "a log that is no table",
-    "R016": "a column of a log is missing, or its unit unknown",
-    "R017": "a value of a log is no number",
+    "R015": "the text is not JSON",
+    "R020": "a log that is no table",
+    "R021": "a column of a log is missing, or its unit unknown",
+    "R022": "a value of a log is no number",
     # model: one file against its schema
     "M001": "a key is missing",
     "M002": "an unknown key",
@@ -36,6 +37,9 @@ CODES: dict[str, str] = {
     "M012": "none of the words known here",
     "M013": "not the letter of an edition",
     "M014": "a list or a mapping is due",
+    "M015": "not a digest",
+    "M016": "an invisible character in a text of a completed list",
+    "M017": "not a time",
     # project: the files against each other
     "P001": "the folder is no project",
     "P002": "a file of the project is missing",
@@ -54,6 +58,7 @@ CODES: dict[str, str] = {
     "P019": "the name of a computed figure",
     "P020": "a table of rest voltages that does not rise",
     "P021": "voltage limits of a battery outside its cell",
+    "P022": "half of the air of a glide",
     "P030": "a rule set with a name that is taken",
     "P031": "a guarded decision rule without a usable coverage",
     "P040": "a hazard that stands before nothing",
@@ -83,6 +88,12 @@ CODES: dict[str, str] = {
     "A012": "accepted without a reason",
     "A013": "an inspection hold that nobody checks",
     "A014": "a name that stands twice in the assembly",
+    # maintenance: what is due
+    "T001": "a task that is overdue",
+    "T002": "a component past its life",
+    "T003": "totals of flight hours or flights that fall",
+    "T004": "an interval without a measure, or with two of one kind",
+    "T005": "a limit that states no flight hours",
     # weighing
     "W001": "a support read once",
     "W002": "a scale whose zero moved",
@@ -97,6 +108,15 @@ CODES: dict[str, str] = {
     "C003": "a battery larger than its bay",
     "C004": "a profile that cannot be flown",
     "C005": "a weighing that cannot be that of the aircraft",
+    # flight: the drag polar and what follows from it
+    "F001": "glides that give no drag polar",
+    "F002": "a fitted Oswald factor above 1",
+    "F003": "a best glide outside the speeds that were flown",
+    "F004": "a least sink outside the speeds that were flown",
+    "F005": "glides at too few speeds",
+    "F006": "sinks that are written too coarsely for a fit",
+    "F007": "glides that scatter more than their uncertainties",
+    "F008": "a polar and a stated sink that do not agree",
     # logs of batteries
     "L001": "a log without a discharge",
     "L002": "the sign of the current of a log is open, or contradicted",
@@ -169,6 +189,17 @@ CODES: dict[str, str] = {
     # procedures: lists in a row
     "V100": "a list that does not end in its state",
     "V101": "a stop point from which no list leads back",
+    # completed lists: the record file of a list against the list
+    "T001": "a list of another aircraft",
+    "T002": "a list that the serial does not have",
+    "T003": "a list with other words than the procedure has now",
+    "T004": "ticks that are not those of the list",
+    "T005": "a second check by the person who did the step, without a reason",
+    "T006": "a tick before what comes first, without a reason",
+    "T007": "a list without a tick",
+    "T008": "a list that is on record already",
+    "T009": "a list that was ticked before its own date",
+    "T010": "people who are not told apart",
     # judge: rule-set files
     "J020": "a rule set has another name than its file",
     "J021": "a source is not in the list of sources",

@@ -14,6 +14,7 @@ from dossier.judge.rule_sets import known_rule_sets
 from dossier.judge.verdicts import judge_all
 from dossier.model.events import Evidence
 from dossier.model.record import SerialRecord
+from dossier.procedures.verify import verify
 from dossier.project import Project, load
 from dossier.read.evidence import EvidenceFile, read_evidence
 from dossier.references import check
@@ -21,10 +22,13 @@ from dossier.replay import State, default_date, replay
 from dossier.results.allowances import allowances
 from dossier.results.assembly_checks import assembly_record
 from dossier.results.battery import packs
+from dossier.results.discharge import discharge_model
 from dossier.results.empty import EmptyAircraft, empty_aircraft
 from dossier.results.energy import energy_table
+from dossier.results.flight import Flown, estimates, flight_performance
 from dossier.results.general import bases, general_figures, measured_on
 from dossier.results.loading import loadings
+from dossier.results.maintenance import maintenance_state
 from dossier.results.weighing import WeighingResult, weigh
 
 
@@ -63,11 +67,15 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     state = replay(record, battery.options, as_of or default_date(record))
     evidence = _evidence(project, record, state)
     assembled = assembly_record(project.assembly, record, state)
+    maintained = maintenance_state(project.maintenance, aircraft.limits, record, state) if project.maintenance else None
     weighing = _weighing(state)
     empty = _empty(weighing, state, project)
     pack_results = packs(battery, aircraft, state)
     loads = loadings(empty, aircraft, battery) if empty else None
     energy = energy_table(empty, aircraft, battery, pack_results) if empty else None
+    performance, on_performance = (
+        flight_performance(aircraft, battery, Flown(empty, state, pack_results, energy)) if empty else (None, ()))
+    modelled = discharge_model(energy, aircraft, battery, pack_results)
     general = general_figures(aircraft, state)
     made = _by_name(
         *(weighing.figures if weighing else ()),
@@ -76,25 +84,33 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
         *(loads.figures if loads else ()),
         *(figure for result in pack_results for figure in result.figures.values()),
         *(energy.figures if energy else ()),
+        *modelled.figures,
+        *(performance.figures if performance else ()),
     )
+    basis_of = {**bases(state), **estimates(performance)}
     rule_sets = {**known_rule_sets(), **project.rule_sets}
-    judgement = judge_all(project.compliance, rule_sets, figures=made, measured_on=measured_on(state), bases=bases(state),
+    judgement = judge_all(project.compliance, rule_sets, figures=made, measured_on=measured_on(state), bases=basis_of,
                           allowances=allowances(aircraft, state), as_of=state.as_of)
     figures = made | _by_name(*judgement.figures)
-    claims = judge_claims(project.compliance, figures)
+    claims = judge_claims(project.compliance, figures, basis_of)
+    verification = verify(project, state.left_out)
     findings = in_order([
         *check(project, known_rule_sets()),
         *assembled.findings,
+        *(maintained.findings if maintained else ()),
         *(weighing.findings if weighing else _not_weighed(record)),
         *(finding for made_one in general for finding in made_one.findings),
         *(loads.findings if loads else ()),
         *(finding for result in pack_results for finding in result.findings),
         *(energy.findings if energy else ()),
+        *modelled.findings,
+        *on_performance,
         *judgement.findings,
         *claims.findings,
+        *verification.findings,
     ])
     return Dossier(project, record, state, weighing, empty, loads, pack_results, energy, figures, judgement.verdicts, claims.results,
-                   findings, evidence, rule_sets, assembled)
+                   findings, evidence, rule_sets, assembled, verification.reports, maintained, performance=performance)
 
 
 def _refuse_errors(findings: tuple[Finding, ...]) -> None:

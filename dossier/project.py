@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 from typing import TypeVar
 
+from pydantic import BaseModel
+
 from dossier.findings import Finding, Place, Rejected
 from dossier.model.aircraft import Aircraft
 from dossier.model.assembly import Assembly
-from dossier.model.base import Part
 from dossier.model.battery import Battery
 from dossier.model.compliance import Compliance
+from dossier.model.events import AnyEvent, EventFile
+from dossier.model.maintenance import Maintenance
 from dossier.model.procedure import Hazards, Procedure
 from dossier.model.record import SerialRecord
 from dossier.model.rigging import Rigging
@@ -22,14 +25,16 @@ from dossier.model.validation import validate
 from dossier.read.yaml_text import read_yaml
 
 Result = TypeVar("Result")
-PartType = TypeVar("PartType", bound=Part)
+PartType = TypeVar("PartType", bound=BaseModel)
 
-KINDS_OF_FILE: dict[str, type[Part]] = {
+KINDS_OF_FILE: dict[str, type[BaseModel]] = {
     "aircraft": Aircraft,
     "assembly": Assembly,
     "battery": Battery,
     "compliance": Compliance,
+    "event": EventFile,
     "hazards": Hazards,
+    "maintenance": Maintenance,
     "procedure": Procedure,
     "record": SerialRecord,
     "rigging": Rigging,
@@ -56,6 +61,8 @@ class Project:
     """None if the project has no rigging.yaml: its procedures then are only text."""
     assembly: Assembly | None = None
     """None if the project has no assembly.yaml: entries of the assembly then say in words what was done."""
+    maintenance: Maintenance | None = None
+    """None if the project has no maintenance.yaml: nothing then is due."""
 
     def serial_folder(self, serial_number: str) -> Path:
         """Return the folder that holds a serial's record and evidence."""
@@ -103,6 +110,7 @@ def load(folder: Path, only: Collection[str] | None = None) -> Project:
     compliance = one(folder / "compliance.yaml", Compliance)
     hazards = one(folder / "hazards.yaml", Hazards)
     rigging = one(folder / "rigging.yaml", Rigging) if (folder / "rigging.yaml").is_file() else None
+    maintenance = one(folder / "maintenance.yaml", Maintenance) if (folder / "maintenance.yaml").is_file() else None
     assembly = one(folder / "assembly.yaml", Assembly) if (folder / "assembly.yaml").is_file() else None
     procedures = {path.stem: one(path, Procedure) for path in sorted(folder.glob("procedures/*.yaml"))}
     rule_sets = {path.stem: one(path, RuleSet) for path in sorted(folder.glob("rule_sets/*.yaml"))}
@@ -116,6 +124,7 @@ def load(folder: Path, only: Collection[str] | None = None) -> Project:
         {number: record for number, record in serials.items() if record},
         rigging,
         assembly,
+        maintenance,
     )
 
 
@@ -127,12 +136,29 @@ def _read(folder: Path, path: Path, model: type[PartType]) -> PartType:
 
 
 def _serial(folder: Path, number: str) -> SerialRecord:
-    path = folder / "serials" / number / "record.yaml"
-    record = _read(folder, path, SerialRecord)
+    found = _Collected()
+    home = folder / "serials" / number
+    record = found.attempt(lambda: _read(folder, home / "record.yaml", SerialRecord))
+    files = [found.attempt(partial(_read, folder, path, EventFile)) for path in sorted(home.glob("events/*.yaml"))]
+    if found.findings or record is None:
+        raise Rejected(found.findings)
+    record = with_events(record, [file.root for file in files if file])
     if record.serial_number != number:
         raise Rejected([Finding("P003", f"the serial number {str(record.serial_number)!r} stands in the folder {number!r}",
                                 "give the folder the name of the serial number", record.place_of_key("serial_number"))])
     return record
+
+
+def with_events(record: SerialRecord, events: Iterable[AnyEvent]) -> SerialRecord:
+    """Put events from files of their own among those of the record, each behind all that are not later than it.
+
+    The record's own order stays, so that a wrong one is still told.
+    """
+    merged = list(record.events)
+    for event in events:
+        later = (place for place, other in enumerate(merged) if other.date > event.date)
+        merged.insert(next(later, len(merged)), event)
+    return record.model_copy(update={"events": merged})
 
 
 def _chosen(folder: Path, only: Collection[str] | None, found: _Collected) -> tuple[str, ...]:

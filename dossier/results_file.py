@@ -17,6 +17,8 @@ from dossier.dossier import Dossier
 from dossier.figures import Figure, Input
 from dossier.findings import Finding, Place
 from dossier.glossary import SYMBOLS
+from dossier.procedures.report import ProcedureReport
+from dossier.results.maintenance import HOUR, MaintenanceState, Measure
 from dossier.sources import Citation
 
 FORMAT = "dossier-results/1"
@@ -44,10 +46,38 @@ def as_data(dossier: Dossier) -> dict[str, Any]:
         "verdicts": [_plain(verdict) for verdict in dossier.verdicts],
         "not_ready_for_delivery": [_plain(block) for block in dossier.assembly.blocks],
         "claims": [_plain(claim) for claim in dossier.claims],
+        "maintenance": _maintenance(dossier.maintenance) if dossier.maintenance else None,
+        "procedures": [_report(report) for report in dossier.procedures if report.own],
         "findings": [_finding(finding) for finding in dossier.findings],
         "evidence": [
             {"file": file.path, "shows": file.shows, "size": file.size, "sha256": file.sha256} for file in dossier.evidence
         ],
+    }
+
+
+def _maintenance(due: MaintenanceState) -> dict[str, Any]:
+    """Flight time in hours, calendar in days; the worst first."""
+    totals = due.totals
+    return {
+        "flight_hours": None if totals.flight_time is None else totals.flight_time / HOUR,
+        "cycles": totals.cycles,
+        "items": [
+            {"task": item.key, "name": item.name, "life": item.is_life, "state": item.state, "last": _plain(item.last),
+             "measures": [_measure(measure) for measure in item.measures]}
+            for item in due.items
+        ],
+    }
+
+
+def _measure(measure: Measure) -> dict[str, Any]:
+    scale = HOUR if measure.kind == "flight time" else 1
+    due = measure.due
+    return {
+        "kind": measure.kind,
+        "unit": {"calendar": "day", "flight time": "h", "flights": "1"}[measure.kind],
+        "interval": measure.interval / scale,
+        "due": due.isoformat() if isinstance(due, date) else None if due is None else due / scale,
+        "left": None if measure.left is None else measure.left / scale,
     }
 
 
@@ -99,6 +129,25 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "message": finding.message,
         "help": finding.help,
         "place": _origin(finding.place) if finding.place else None,
+    }
+
+
+def _report(report: ProcedureReport) -> dict[str, Any]:
+    return {
+        "procedure": report.procedure,
+        "title": report.title,
+        "with": list(report.variant),
+        "starts_from": report.starts_from,
+        "ends_in": report.ends_in,
+        "steps": report.steps,
+        "steps_without_act": report.steps_without_act,
+        "checks": list(report.checks),
+        "ready": report.is_ready,
+        "faults": [
+            _finding(fault.finding) | {"step": fault.step, "led_there": [{"step": number, "do": text} for number, text in fault.trace]}
+            for fault in report.faults
+        ],
+        "not_proved": list(report.not_proved),
     }
 
 

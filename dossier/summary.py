@@ -15,8 +15,9 @@ OPEN = WORST_FIRST[:3]
 
 
 def is_open(dossier: Dossier) -> bool:
-    """Whether a requirement does not conform, is inconclusive or is not shown, or the assembly keeps the serial from delivery."""
-    return bool(dossier.assembly.blocks) or any(verdict.verdict in OPEN for verdict in dossier.verdicts)
+    """Whether something keeps the serial from delivery: a requirement that is not met or not shown, the assembly, a list that is wrong."""
+    wrong_list = any(fault.is_of_safety for report in dossier.procedures if report.own for fault in report.faults)
+    return wrong_list or bool(dossier.assembly.blocks) or any(verdict.verdict in OPEN for verdict in dossier.verdicts)
 
 
 def worst_first(verdicts: tuple[Verdict, ...]) -> list[Verdict]:

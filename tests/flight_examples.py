@@ -1,4 +1,4 @@
-"""Examples of flight performance, each with its own tolerance (tests/references/flight.yaml, flight_computed.yaml)."""
+"""Examples of flight performance of tests/references, each with its own tolerance."""
 
 from __future__ import annotations
 

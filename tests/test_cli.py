@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from dossier.cli import main
+from dossier.project import KINDS_OF_FILE
 from dossier.starter import write_starter
 
 
@@ -117,7 +118,7 @@ def test_explain_suggests_the_near_name(starter: Path, capsys: pytest.CaptureFix
 def test_schema_writes_one_file_for_each_kind(tmp_path: Path) -> None:
     assert main(["schema", "--out", str(tmp_path / "schemas")]) == 0
     assert sorted(path.name for path in (tmp_path / "schemas").iterdir()) == [
-        f"{kind}.schema.json" for kind in ("aircraft", "battery", "compliance", "hazards", "procedure", "record", "rule-set")]
+        f"{kind}.schema.json" for kind in sorted(KINDS_OF_FILE)]
 
 
 def test_start_writes_a_project_that_can_be_checked(tmp_path: Path) -> None:

@@ -34,6 +34,9 @@ KEYS = [
     "verdicts",
     "not_ready_for_delivery",
     "claims",
+    "maintenance",
+    "procedures",
+    "maintenance",
     "findings",
     "evidence",
 ]

@@ -172,7 +172,7 @@ def _nonconformities(found: Iterable[Nonconformity]) -> Grid:
         row(
             Cell(str(one.number), note=f"Step: {one.step}" if one.step else ""),
             one.found.isoformat(),
-            sentence(one.description),
+            str(one.description),
             Cell(sentence(one.disposition or "not decided").rstrip("."), note=sentence(one.reason or "")),
             str(one.decided_by or "nobody named"),
             Cell(one.closed.isoformat()) if one.closed else Cell(mark=RESULTS["open"]),

@@ -41,7 +41,9 @@ PLACES = {
     links.BALANCE: "weight and balance",
     links.BATTERY: "the battery",
     links.ENERGY: "the energy",
+    links.PERFORMANCE: "the performance",
     links.CLAIMS: "the claims",
+    links.MAINTENANCE: "the maintenance",
     links.ASSEMBLY: "the assembly",
     links.COVER: "the files of the type",
 }

@@ -18,6 +18,7 @@ from dossier.model.events import (
     FlightTest,
     Handover,
     Inspection,
+    ListCompleted,
     PackFitted,
     PackRemoved,
     Repair,
@@ -123,6 +124,20 @@ def _bulletin(event: Bulletin, at: Printer) -> Facts:  # noqa: ARG001
 @_own.register
 def _handover(event: Handover, at: Printer) -> Facts:  # noqa: ARG001
     yield "To", str(event.to)
+
+
+@_own.register
+def _list_completed(event: ListCompleted, at: Printer) -> Facts:
+    procedure = at.dossier.project.procedures.get(str(event.procedure))
+    yield "List", str(procedure.title if procedure else event.procedure)
+    yield "People", ", ".join(map(str, event.people))
+    yield "Steps done", str(event.steps_done)
+    yield "Second checks", f"{event.second_checks_done}, by another person than the step"
+    for tick in event.steps_open:
+        yield "Open", str(tick)
+    for override in event.overrides:
+        yield "Against the order of the list", f"{override.tick}. Reason: {override.reason}"
+    yield "Words of the list", f"SHA-256 {event.digest}"
 
 
 @_own.register

@@ -96,17 +96,21 @@ def page_of(dossier: Dossier, finding: Finding) -> str:
     for page, findings in results:
         if finding in findings:
             return page
-    return _by_file(finding)
+    return _by_file(dossier, finding)
 
 
-def _by_file(finding: Finding) -> str:
+def _by_file(dossier: Dossier, finding: Finding) -> str:
     file, path = (finding.place.file, finding.place.path) if finding.place else ("", "")
     if file == "compliance.yaml" and path.startswith("claims"):
         return links.CLAIMS
+    if finding.code.startswith("F") or path.startswith("aerodynamics"):
+        return links.PERFORMANCE if dossier.performance else links.COVER
     if finding.code.startswith("J") or file == "compliance.yaml" or file.startswith("rule_sets/"):
         return links.CONFORMITY
     if finding.code.startswith("W"):
         return links.BALANCE
+    if finding.code.startswith("T") or file == "maintenance.yaml":
+        return links.MAINTENANCE
     if file == "battery.yaml":
         return links.BATTERY
     return links.ASSEMBLY if file.startswith("serials/") else links.COVER

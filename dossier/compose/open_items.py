@@ -13,6 +13,7 @@ from dossier.dossier import Dossier
 from dossier.judge.claims import Support
 from dossier.judge.verdict import State, Verdict
 from dossier.model.events import Inspection
+from dossier.results.maintenance import OVERDUE, past_words
 
 
 @dataclass(frozen=True)
@@ -37,6 +38,7 @@ def open_items(dossier: Dossier) -> tuple[OpenItem, ...]:
         *_requirements(dossier),
         *_work(dossier),
         *_inspections(dossier),
+        *_overdue(dossier),
         *_claims(dossier),
         *_weighing(dossier),
     ]
@@ -84,6 +86,14 @@ def _inspections(dossier: Dossier) -> Iterator[OpenItem]:
                 f"{links.RECORDS}#events",
                 (links.RECORDS, links.ASSEMBLY),
             )
+
+
+def _overdue(dossier: Dossier) -> Iterator[OpenItem]:
+    """What should have been done by now; on its own page the warning says it."""
+    for item in dossier.maintenance.items if dossier.maintenance else ():
+        if item.state == OVERDUE:
+            reason = sentence(f"{'Its life ended' if item.is_life else 'It was due'}, {past_words(item)} ago")
+            yield OpenItem(item.name, OVERDUE, reason, True, f"{links.MAINTENANCE}#due", ())
 
 
 def _claims(dossier: Dossier) -> Iterator[OpenItem]:

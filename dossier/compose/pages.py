@@ -11,7 +11,9 @@ from dossier.compose import (
     cover,
     declaration,
     energy,
+    maintenance,
     operating,
+    performance,
     records,
 )
 from dossier.compose.evidence_files import assets
@@ -31,7 +33,9 @@ def packet(dossier: Dossier) -> Packet:
         *balance.pages(dossier),
         *battery.pages(dossier),
         *energy.pages(dossier),
+        *performance.pages(dossier),
         *operating.pages(dossier),
+        *maintenance.pages(dossier),
         *assembly.pages(dossier),
         *records.pages(dossier),
         *working.pages(dossier),

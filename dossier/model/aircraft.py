@@ -5,11 +5,13 @@ from __future__ import annotations
 import re
 from typing import Annotated
 
+from dossier.model.aerodynamics import Aerodynamics
 from dossier.model.base import Part
 from dossier.model.scalars import (
     AnyQuantity,
     Area,
     Count,
+    Duration,
     Flag,
     Key,
     Length,
@@ -19,6 +21,7 @@ from dossier.model.scalars import (
     Power,
     Ratio,
     Speed,
+    Temperature,
     Text,
 )
 
@@ -206,6 +209,22 @@ class GlidePerformance(Part):
     reason: Text
 
 
+class Use(Part):
+    """How one aircraft is used in a year, for the years of its battery."""
+
+    hours_per_year: Duration
+    """In the air."""
+    flights_per_year: Count
+    charge_before_flight: Ratio
+    """State of charge at which a flight usually begins."""
+    charge_after_flight: Ratio
+    """State of charge at which it usually ends."""
+    storage_charge: Ratio
+    """State of charge between flights."""
+    storage_temperature: Temperature
+    """The mean over the year where the battery is kept."""
+
+
 class Phase(Part):
     """One part of the flight that the energy table is made for."""
 
@@ -254,6 +273,10 @@ class Aircraft(Part):
     """The list of components and equipment with mass and arm, from which the empty mass as designed is computed."""
     propulsion: Propulsion
     glide: GlidePerformance
+    aerodynamics: Aerodynamics | None = None
+    """Left out: no polar is computed, and ``glide`` stands for the sink."""
+    use: Use | None = None
+    """Left out: no years of the battery are estimated."""
     profile: list[Phase]
     """The flight of the energy table, in order."""
     controls: list[Control]

@@ -17,6 +17,8 @@ from dossier.model.scalars import (
     OneOf,
     Power,
     Ratio,
+    Resistance,
+    Temperature,
     Text,
     Voltage,
 )
@@ -27,6 +29,14 @@ class OpenCircuitPoint(Part):
 
     state_of_charge: Ratio
     voltage: Voltage
+
+
+class ResistancePoint(Part):
+    """Quasi-steady resistance of a new cell at 25 °C, at a state of charge."""
+
+    state_of_charge: Ratio
+    resistance: Resistance
+    """Rest voltage less voltage under a lasting current, over it: not the one for alternating current."""
 
 
 class Cell(Part):
@@ -48,6 +58,14 @@ class Cell(Part):
     maximum_charge_current: Current
     open_circuit_voltage: list[OpenCircuitPoint]
     """At rest, from empty to full."""
+    resistance: list[ResistancePoint] | None = None
+    """At 25 °C, from empty to full; left out, no voltage under load is computed for this cell."""
+    resistance_temperature_constant: Temperature | None = None
+    """How the resistance rises in the cold, such as ``3000 K``; left out, the usual one."""
+    application: Annotated[str, OneOf("energy", "power")] | None = None
+    """What the cell is made for; it says to which rate one resistance stands for it. Left out: energy."""
+    ageing_model: Annotated[str, OneOf("schmalstieg-2014")] | None = None
+    """The published model that its years are estimated with; left out, none. Only for NMC cells."""
     source: Text
     """The maker's sheet, or the measurement."""
 
@@ -79,6 +97,8 @@ class Option(Part):
     """Where charging stops, at rest."""
     empty_cell_voltage: Voltage
     """Where flying stops, at rest."""
+    wiring_resistance: Resistance | None = None
+    """Of leads, contactors and plugs of the whole battery, in series with it; left out, none is counted."""
 
 
 class Bay(Part):

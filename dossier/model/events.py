@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, RootModel
 
 from dossier.model.base import Part
 from dossier.model.scalars import (
     Angle,
     AnyQuantity,
     Charge,
+    Count,
     Date,
+    Digest,
+    Duration,
     EditionLetter,
     FilePath,
     Flag,
@@ -22,6 +25,8 @@ from dossier.model.scalars import (
     OneOf,
     Ratio,
     SerialNumber,
+    Speed,
+    Temperature,
     Text,
 )
 
@@ -41,6 +46,15 @@ class Event(Part):
     """Who did it or vouches for it."""
     note: Text | None = None
     evidence: list[Evidence] = []
+
+
+class CountedEvent(Event):
+    """An event that may say how much the aircraft has flown by then."""
+
+    flight_hours: Duration | None = None
+    """Total flight time since the build."""
+    cycles: Count | None = None
+    """Total number of flights since the build."""
 
 
 class Scale(Part):
@@ -132,7 +146,7 @@ class CapacityTest(Event):
     """Current, temperature, from which voltage to which."""
 
 
-class EquipmentChange(Event):
+class EquipmentChange(CountedEvent):
     """Equipment goes in or out; the empty mass is computed from here until the next weighing."""
 
     event: Literal["equipment-change"]
@@ -144,15 +158,19 @@ class EquipmentChange(Event):
     """Of the piece of the item that went in."""
     lot: Text | None = None
     """Of the piece of the item that went in."""
+    made: Date | None = None
+    """When the piece of the item that went in was made or packed: a life by calendar runs from then."""
 
 
-class Inspection(Event):
+class Inspection(CountedEvent):
     """Someone looked."""
 
     event: Literal["inspection"]
     what: Text
     result: Text
     open_items: list[Text] = []
+    tasks: list[Name] = []
+    """Tasks of maintenance.yaml that were done, each completely."""
 
 
 class Repair(Event):
@@ -174,11 +192,41 @@ class TestResult(Part):
     at_mass: Mass | None = None
 
 
-class FlightTest(Event):
+class MeasuredGlide(Part):
+    """One glide of a flight test, motor off, at a steady speed."""
+
+    speed: Speed
+    """Calibrated."""
+    sink: Speed
+    """True: drop of pressure altitude over time, corrected for the warmth of the air. Its ± holds what differs
+    from glide to glide, not what the session shares."""
+    at_mass: Mass | None = None
+    """Left out: the mass of ``glide`` in the type's file, to which the glide was then reduced already."""
+    pressure_altitude: Length | None = None
+    """At the middle of the glide, with ``temperature``. Both left out: the sink was reduced to sea level already."""
+    temperature: Temperature | None = None
+
+
+class SharedErrors(Part):
+    """Errors that all glides of one flight test share. Each left out: the usual one."""
+
+    air_motion: Speed | None = None
+    """Unseen rise or fall of the air."""
+    airspeed_scale: Ratio | None = None
+    """Calibration of the airspeed."""
+    mass: Ratio | None = None
+    density: Ratio | None = None
+
+
+class FlightTest(CountedEvent):
     """A flight that measured something."""
 
     event: Literal["flight-test"]
     results: list[TestResult]
+    glide_points: list[MeasuredGlide] = []
+    """Sinks at several speeds, from which the drag polar is fitted."""
+    shared_errors: SharedErrors | None = None
+    """Of the glides. Left out: the usual ones, which the page of performance names."""
     position_error: Text | None = None
     """How indicated became calibrated airspeed."""
 
@@ -191,11 +239,35 @@ class Bulletin(Event):
     what: Text
 
 
-class Handover(Event):
+class Handover(CountedEvent):
     """The aircraft goes to its customer."""
 
     event: Literal["handover"]
     to: Text
+
+
+class OutOfRule(Part):
+    """A tick that was made against the order of the list, or without another person, and why."""
+
+    tick: Text
+    reason: Text
+
+
+class ListCompleted(Event):
+    """A list was ticked on a device; written by ``dossier add-record`` from the record file of the list's page."""
+
+    event: Literal["list-completed"]
+    procedure: Text
+    """The name of its file, without ending."""
+    digest: Digest
+    """Of the words of the list as they were ticked."""
+    people: list[Text]
+    steps_done: Count
+    second_checks_done: Count
+    """By another person than the step."""
+    steps_open: list[Text] = []
+    """Steps, second checks and counts that were not ticked."""
+    overrides: list[OutOfRule] = []
 
 
 class Edition(Event):
@@ -207,6 +279,10 @@ class Edition(Event):
 
 
 AnyEvent = Annotated[
-    Weighing | PackFitted | PackRemoved | CapacityTest | EquipmentChange | Inspection | Repair | FlightTest | Bulletin | Handover | Edition,
+    Weighing | PackFitted | PackRemoved | CapacityTest | EquipmentChange | Inspection | Repair | FlightTest | Bulletin | Handover | ListCompleted | Edition,
     Field(discriminator="event"),
 ]
+
+
+class EventFile(RootModel[AnyEvent]):
+    """``serials/SN/events/*.yaml``: one event in a file of its own."""

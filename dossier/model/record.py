@@ -14,6 +14,8 @@ class Fitted(Part):
 
     serial_number: Text | None = None
     lot: Text | None = None
+    made: Date | None = None
+    """When it was made or packed: a life by calendar runs from then."""
     note: Text | None = None
 
 

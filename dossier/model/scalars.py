@@ -128,6 +128,13 @@ def _count(value: Any) -> int:
     return int(text)
 
 
+def _digest(value: Any) -> LocatedText:
+    text = _text_only(value, "a digest", "64 hexadecimal digits")
+    if not re.fullmatch(r"[0-9a-f]{64}", text):
+        raise wrong("M015", f"{str(text)!r} is not a SHA-256 digest", "take the digest over as it stands: 64 digits 0-9 and a-f")
+    return text
+
+
 def _file_path(value: Any) -> LocatedText:
     text = _text_only(value, "the name of a file", "evidence/scale-readings.csv")
     parts = text.split("/")
@@ -209,6 +216,8 @@ EditionLetter = Annotated[LocatedText, Leaf(_edition_letter, {"type": "string", 
 Date = Annotated[LocatedDate, Leaf(_date, {"type": "string", "format": "date"})]
 Flag = Annotated[bool, Leaf(_flag, {"type": "boolean"})]
 Count = Annotated[int, Leaf(_count, {"type": "integer", "minimum": 0})]
+Digest = Annotated[LocatedText, Leaf(_digest, {"type": "string", "pattern": "^[0-9a-f]{64}$"})]
+"""SHA-256, in hexadecimal digits."""
 FilePath = Annotated[
     LocatedText,
     Leaf(_file_path, {"type": "string", "description": "A path relative to the folder of this file, with forward slashes."}),

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from difflib import get_close_matches
 from typing import Any, TypeVar, Union, get_args, get_origin
 
-from pydantic import BaseModel, ValidationError
+from pydantic import BaseModel, RootModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from dossier.findings import Finding, Place, Rejected
@@ -140,6 +140,8 @@ def _model_at(model: type[BaseModel] | None, loc: tuple[Any, ...]) -> type[BaseM
 
 
 def _inside(here: Any, part: Any) -> Any:
+    if isinstance(here, type) and issubclass(here, RootModel):
+        here = _bare(here.model_fields["root"].annotation)
     if isinstance(here, type) and issubclass(here, BaseModel):
         field = here.model_fields.get(str(part))
         return _bare(field.annotation) if field else None

@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator
 
 from dossier.findings import Finding, in_order
 from dossier.project import Project
-from dossier.references import assembly, battery, compliance, figure_names, life, limits, procedures, ranges, rigging
+from dossier.references import assembly, battery, compliance, figure_names, life, limits, maintenance, procedures, ranges, rigging
 
 
 def check(project: Project, shipped_rule_sets: Collection[str]) -> tuple[Finding, ...]:
@@ -28,4 +28,5 @@ def _all(project: Project, shipped_rule_sets: Collection[str]) -> Iterator[Findi
     yield from procedures.check(project)
     yield from rigging.check(project)
     yield from assembly.check(project)
+    yield from maintenance.check(project)
     yield from life.check(project)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from dossier.findings import Finding, Place
-from dossier.model import aircraft, battery, events
+from dossier.model import aerodynamics, aircraft, battery, events
 from dossier.model.base import Part
 from dossier.project import Project
 from dossier.quantities import Quantity
@@ -70,6 +70,9 @@ BOUNDS: Mapping[type[Part], Mapping[str, Bound]] = {
     events.PackFitted: {"mass": POSITIVE, "measured_capacity": POSITIVE, "health": HEALTH},
     events.CapacityTest: _each(POSITIVE, "capacity"),
     events.TestResult: _each(POSITIVE, "at_mass"),
+    events.MeasuredGlide: _each(POSITIVE, "speed", "sink", "at_mass"),
+    events.SharedErrors: _each(NOT_NEGATIVE, "air_motion", "airspeed_scale", "mass", "density"),
+    aerodynamics.Coefficient: _each(POSITIVE, "value"),
 }
 """What the formulas need, so that a wrong sign is told at its line and not by a formula."""
 
@@ -112,6 +115,15 @@ def _part(part: Part) -> Iterator[Finding]:
     for name in FILLED.get(type(part), ()):
         if not getattr(part, name):
             yield Finding("P018", f"{name} holds no entry", "add at least one", part.place_of_key(name))
+    if isinstance(part, aerodynamics.Aerodynamics):
+        yield from _value(part.oswald_factor.value, "oswald_factor", SHARE, None)
+    if isinstance(part, events.MeasuredGlide) and (part.pressure_altitude is None) != (part.temperature is None):
+        yield Finding(
+            "P022",
+            "pressure_altitude and temperature of a glide belong together",
+            "give both, or leave both out where the sink was reduced to sea level already",
+            part.place,
+        )
     if isinstance(part, aircraft.Station) and part.minimum.value > part.maximum.value:
         yield Finding(
             "P017",

@@ -1,4 +1,5 @@
-"""References of rigging.yaml and of the acts in procedures: every name leads to an object of the right kind."""
+"""References of rigging.yaml and of the acts in procedures: every name leads to an object of the right
+kind."""
 
 from __future__ import annotations
 
@@ -25,39 +26,50 @@ def check(project: Project) -> Iterator[Finding]:
 
 
 def _objects(rigging: Rigging, project: Project) -> Iterator[Finding]:
-    hazards = project.hazards.hazards
     optional = [name for name, item in project.aircraft.items.items() if item.optional]
-    for group in (rigging.parts, rigging.items, rigging.settings, rigging.checks, rigging.covers, rigging.connections):
+    for group in (
+        rigging.parts,
+        rigging.items,
+        rigging.settings,
+        rigging.checks,
+        rigging.covers,
+        rigging.connections,
+    ):
         for one in group.values():
-            yield from unknown(one.option, optional, "optional item", "items in aircraft.yaml") if one.option else ()
+            yield from (
+                unknown(one.option, optional, "optional item", "items in aircraft.yaml") if one.option else ()
+            )
     for part in rigging.parts.values():
         yield from _part(part, rigging, project)
     for item in rigging.items.values():
         yield from unknown(item.kit, rigging.kits, "kit", "kits in rigging.yaml") if item.kit else ()
     for setting in rigging.settings.values():
         yield from unknown(setting.home, setting.positions, "position", "the setting")
-        yield from _all_known(setting.hazards, hazards, "hazard", "hazards.yaml")
         for condition in setting.positions.values():
             yield from _condition(condition, rigging)
     known = (*rigging.connections, *rigging.covers, *rigging.settings, *rigging.circuits, *rigging.parts)
     for one_check in rigging.checks.values():
         yield from _all_known(one_check.required_in, project.procedures, "procedure", "procedures/")
+        yield from _condition(one_check.before, rigging)
         yield from _all_known(one_check.after, known, "object", "rigging.yaml")
     for cover in rigging.covers.values():
         yield from _all_known(cover.hides, rigging.connections, "connection", "connections in rigging.yaml")
     for connection in rigging.connections.values():
         yield from _connection(connection, rigging)
-        yield from _all_known((*connection.hazards, *connection.hazards_of_making), hazards, "hazard", "hazards.yaml")
     for circuit in rigging.circuits.values():
-        yield from _all_known((*circuit.hazards, *circuit.hazards_of_energising), hazards, "hazard", "hazards.yaml")
         yield from _condition(circuit.before_energising, rigging)
     for state in rigging.states.values():
         yield from _condition(state.needs, rigging)
+    for hazard, place in rigging.warnings.items():
+        yield from unknown(hazard, project.hazards.hazards, "hazard", "hazards.yaml", place.place)
+        yield from _all_known(
+            place.before, (*known, *rigging.checks, *rigging.items, *rigging.kits), "object", "rigging.yaml"
+        )
+        yield from _all_known(place.only_in, project.procedures, "procedure", "procedures/")
 
 
 def _part(part: Load, rigging: Rigging, project: Project) -> Iterator[Finding]:
     yield from _all_known(part.items, project.aircraft.items, "item", "items in aircraft.yaml")
-    yield from _all_known(part.hazards, project.hazards.hazards, "hazard", "hazards.yaml")
     yield from _all_known(part.held_until, rigging.connections, "connection", "connections in rigging.yaml")
     yield from _positions({**part.stands_with, **part.rests_with}, rigging)
     yield from _condition(part.before_moving, rigging)
@@ -66,28 +78,60 @@ def _part(part: Load, rigging: Rigging, project: Project) -> Iterator[Finding]:
 def _connection(connection: Connection, rigging: Rigging) -> Iterator[Finding]:
     used = connection.with_items
     yield from _all_known(connection.between, rigging.parts, "part", "parts in rigging.yaml")
-    yield from _all_known([name for name in (used.engage, used.lock, used.safety) if name], rigging.items, "loose item", "items in rigging.yaml")
-    yield from unknown(connection.made_by_placing, rigging.parts, "part", "parts in rigging.yaml") if connection.made_by_placing else ()
-    yield from unknown(connection.circuit, rigging.circuits, "circuit", "circuits in rigging.yaml") if connection.circuit else ()
+    yield from _all_known(
+        [name for name in (used.engage, used.lock, used.safety) if name],
+        rigging.items,
+        "loose item",
+        "items in rigging.yaml",
+    )
+    yield from (
+        unknown(connection.made_by_placing, rigging.parts, "part", "parts in rigging.yaml")
+        if connection.made_by_placing
+        else ()
+    )
+    yield from (
+        unknown(connection.circuit, rigging.circuits, "circuit", "circuits in rigging.yaml")
+        if connection.circuit
+        else ()
+    )
     yield from _condition(connection.before_engaging, rigging)
 
 
 def _condition(condition: Condition | None, rigging: Rigging) -> Iterator[Finding]:
     if condition is None:
         return
-    yield from _all_known((*condition.joined, *condition.secured, *condition.apart), rigging.connections, "connection", "connections in rigging.yaml")
-    yield from _all_known((*condition.placed, *condition.held), rigging.parts, "part", "parts in rigging.yaml")
+    yield from _all_known(
+        (*condition.joined, *condition.secured, *condition.apart),
+        rigging.connections,
+        "connection",
+        "connections in rigging.yaml",
+    )
+    yield from _all_known(
+        (*condition.placed, *condition.held), rigging.parts, "part", "parts in rigging.yaml"
+    )
     yield from _all_known(condition.closed, rigging.covers, "cover", "covers in rigging.yaml")
     yield from _all_known(condition.checked, rigging.checks, "check", "checks in rigging.yaml")
-    yield from _all_known(condition.isolated, rigging.circuits, "circuit", "circuits in rigging.yaml")
+    yield from _all_known(
+        (*condition.isolated, *condition.live), rigging.circuits, "circuit", "circuits in rigging.yaml"
+    )
     yield from _positions(condition.settings, rigging, place=condition)
 
 
-def _positions(wanted: Mapping[str, str], rigging: Rigging, place: Condition | None = None) -> Iterator[Finding]:
+def _positions(
+    wanted: Mapping[str, str], rigging: Rigging, place: Condition | None = None
+) -> Iterator[Finding]:
     for setting, position in wanted.items():
-        yield from unknown(setting, rigging.settings, "setting", "settings in rigging.yaml", place.place if place else place_of(position))
+        yield from unknown(
+            setting,
+            rigging.settings,
+            "setting",
+            "settings in rigging.yaml",
+            place.place if place else place_of(position),
+        )
         if setting in rigging.settings:
-            yield from unknown(position, rigging.settings[setting].positions, "position", f"the setting {setting!r}")
+            yield from unknown(
+                position, rigging.settings[setting].positions, "position", f"the setting {setting!r}"
+            )
 
 
 def _all_known(names: Collection[str], known: Collection[str], what: str, where: str) -> Iterator[Finding]:
@@ -100,7 +144,13 @@ def _twice(rigging: Rigging) -> Iterator[Finding]:
     for group in ("parts", "items", "kits", "settings", "checks", "covers", "connections", "circuits"):
         for name, one in getattr(rigging, group).items():
             if name in seen:
-                yield Finding("V002", f"{str(name)!r} stands under {seen[name]} and under {group}, so an act would not say which is meant", "give one of them another name", one.place)
+                yield Finding(
+                    "V002",
+                    f"{str(name)!r} stands under {seen[name]} and under {group}, so an act would not say "
+                    "which is meant",
+                    "give one of them another name",
+                    one.place,
+                )
             seen.setdefault(name, group)
 
 
@@ -121,11 +171,21 @@ def _act(act: Act, rigging: Rigging) -> Iterator[Finding]:
     for name in act.what:
         if name in everything and name not in known:
             wanted = " and ".join(groups) or "nothing"
-            yield Finding("V002", f"{act.act!r} cannot be done to {str(name)!r}", f"{act.act} is done to {wanted} of rigging.yaml", place_of(name))
+            yield Finding(
+                "V002",
+                f"{act.act!r} cannot be done to {str(name)!r}",
+                f"{act.act} is done to {wanted} of rigging.yaml",
+                place_of(name),
+            )
         else:
             yield from unknown(name, known, "object", f"{' and '.join(groups)} in rigging.yaml")
     if groups and not act.what:
-        yield Finding("V002", f"{act.act!r} does not say to what it is done", f"add  what: and a name from {' or '.join(groups)} in rigging.yaml", act.place)
+        yield Finding(
+            "V002",
+            f"{act.act!r} does not say to what it is done",
+            f"add  what: and a name from {' or '.join(groups)} in rigging.yaml",
+            act.place,
+        )
     yield from _all_known(act.by, rigging.people, "role", "people in rigging.yaml")
     if act.act == "set":
         yield from _new_position(act, rigging)
@@ -137,4 +197,6 @@ def _new_position(act: Act, rigging: Rigging) -> Iterator[Finding]:
         return
     for name in act.what:
         if name in rigging.settings:
-            yield from unknown(act.to, rigging.settings[name].positions, "position", f"the setting {str(name)!r}")
+            yield from unknown(
+                act.to, rigging.settings[name].positions, "position", f"the setting {str(name)!r}"
+            )

@@ -167,8 +167,11 @@ def _step(
 
 
 def _events(step: AssemblyStep, state: State) -> Iterator[Event]:
+    """The events that show a step; an inspection that left something open shows nothing yet."""
     if step.shown_by is not None:
-        yield from state.of_kind(_EVENTS[step.shown_by])
+        for event in state.of_kind(_EVENTS[step.shown_by]):
+            if not (isinstance(event, Inspection) and event.open_items):
+                yield event
 
 
 def nonconformities(record: SerialRecord, as_of: date) -> tuple[Nonconformity, ...]:

@@ -32,6 +32,8 @@ class PhaseRow:
     energy: float
     kept: bool
     """True for a reserve: it is not flown."""
+    is_open: bool = False
+    """True for the cruise that uses up the battery."""
 
 
 @dataclass(frozen=True)
@@ -47,6 +49,8 @@ class Flight:
     """Time in cruise with what the other phases leave, reserve kept."""
     without_reserve: Figure
     """The same with the reserve used up."""
+    cruise: Input
+    """Power in that cruise."""
     figures: tuple[Figure, ...]
 
 
@@ -79,7 +83,7 @@ def energy_table(empty: EmptyAircraft, aircraft: Aircraft, battery: Battery, pac
         if left < aircraft.loading.seat.minimum.value:
             findings.append(_finding(f"with {name} the take-off mass leaves {left:.1f} kg for a pilot, less than the lightest considered", aircraft))
             continue
-        for word, pilot in zip(PILOTS, _pilots(left, aircraft), strict=True):
+        for word, pilot in zip(PILOTS, pilot_masses(left, aircraft), strict=True):
             try:
                 flights.append(_Flight(result, word, pilot, empty, aircraft, drive, name).fly())
             except OutsideRange as error:
@@ -93,7 +97,7 @@ def _drive_efficiency(aircraft: Aircraft) -> Figure:
     return evaluate(energy.efficiency_chain, "drive_efficiency", "Efficiency from the battery's terminals to the thrust", "ratio", {"eta_i": links})
 
 
-def _pilots(left: float, aircraft: Aircraft) -> tuple[float, float, float]:
+def pilot_masses(left: float, aircraft: Aircraft) -> tuple[float, float, float]:
     """Lightest, middle and heaviest pilot that seat and take-off mass allow."""
     seat = aircraft.loading.seat
     low, high = seat.minimum.value, min(seat.maximum.value, left)
@@ -130,9 +134,9 @@ class _Flight:
         bare = self._make(energy.endurance, "endurance_reserve_used", "Cruise endurance with the reserve used up", "time",
                           {"E_u": taken(whole), "E_i": spent, "P": cruise}, steps=energies(spent))
         at = next(index for index, phase in enumerate(self.aircraft.profile) if _is_open(phase))
-        row = PhaseRow(str(self.aircraft.profile[at].name), "cruise", cruise.value, endurance.value, cruise.value * endurance.value, False)
+        row = PhaseRow(str(self.aircraft.profile[at].name), "cruise", cruise.value, endurance.value, cruise.value * endurance.value, False, True)
         rows.insert(at, row)
-        return Flight(self.pack.option, self.pilot, self.mass.value, tuple(rows), endurance, bare, tuple(self.figures))
+        return Flight(self.pack.option, self.pilot, self.mass.value, tuple(rows), endurance, bare, cruise, tuple(self.figures))
 
     def _make(self, formula: Formula, short: str, label: str, kind: str, inputs: Mapping[str, Input | list[Input]], **more: Any) -> Figure:
         figure = evaluate(formula, f"{short}.{self.suffix}", f"{label}, {self.words}", kind, inputs, **more)

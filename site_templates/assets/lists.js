@@ -23,9 +23,9 @@
     const clock = `${two(at.getHours())}:${two(at.getMinutes())}:${two(at.getSeconds())}`;
     return `${day}T${clock}${offset < 0 ? "-" : "+"}${two(Math.floor(away / 60))}:${two(away % 60)}`;
   };
-  const clock = (time) => `${time.slice(0, 10)} ${time.slice(11, 16)}`;
+  const clock = (time, day = "") => (time.slice(0, 10) === day ? time.slice(11, 16) : `${time.slice(0, 10)} ${time.slice(11, 16)}`);
 
-  const begin = () => {
+  if (desk) {
     // ---------- the list as the page has it ----------
     const about = desk.dataset;
     const entries = [...document.querySelectorAll(".step__tick[name]")].map((box, place) => {
@@ -62,9 +62,6 @@
     const older = () => {
       try { return Object.keys(localStorage).filter((one) => one.startsWith(family) && one !== key); } catch { return []; }
     };
-    const probe = () => {
-      try { localStorage.setItem(`${FORMAT}?`, ""); localStorage.removeItem(`${FORMAT}?`); } catch { keeps = false; }
-    };
 
     // ---------- the rules ----------
     const stage = (entry) => (entry.kind !== "count" ? 1 : entry.name.startsWith("start") ? 0 : 2);
@@ -85,12 +82,6 @@
       ask.close();
       keep();
     };
-    const take_back = (entry, later) => {
-      for (const one of [entry, ...later]) delete state.ticks[one.name];
-      state.taken_back.push({ tick: entry.name, at: now(), ticks: later.length + 1 });
-      ask.close();
-      keep();
-    };
 
     // ---------- a question under the row that it is about ----------
     const ask = {
@@ -99,7 +90,8 @@
         ask.close();
         ask.entry = entry;
         const said = make("p", { id: "ask", className: "ask__words", tabIndex: -1, textContent: words });
-        ask.panel = make("div", { className: "ask", onkeydown: (event) => event.key === "Escape" && ask.close() }, said, ...controls, button("Cancel", () => ask.close(), "desk__button--quiet"));
+        ask.panel = make("div", { className: "ask" }, said, ...controls, button("Cancel", () => ask.close(), "desk__button--quiet"));
+        ask.panel.addEventListener("keydown", (event) => event.key === "Escape" && ask.close());
         ask.panel.setAttribute("role", "group");
         ask.panel.setAttribute("aria-labelledby", "ask");
         (entry?.log ?? tools).after(ask.panel);
@@ -158,9 +150,15 @@
     };
     const withdraw = (entry) => {
       const later = entries.filter((one) => state.ticks[one.name] && stands_on(one, entry));
-      if (!later.length) return take_back(entry, later);
+      const take_back = () => {
+        for (const one of [entry, ...later]) delete state.ticks[one.name];
+        state.taken_back.push({ tick: entry.name, at: now(), ticks: later.length + 1 });
+        ask.close();
+        keep();
+      };
+      if (!later.length) return take_back();
       return ask.open(entry, `${count(later.length, "later tick stands", "later ticks stand")} on this one and ${later.length === 1 ? "goes" : "go"} with it.`,
-        button(`Take back ${later.length + 1} ticks`, () => take_back(entry, later)));
+        button(`Take back ${later.length + 1} ticks`, take_back));
     };
     const write_note = (entry) => {
       const [row, field] = line(`Note on ${entry.words}`, state.notes[entry.name] ?? "", LONGEST.note, "textarea");
@@ -234,9 +232,8 @@
       const made = state.ticks[entry.name], note = state.notes[entry.name], open = over.has(entry.name) && !made;
       entry.box.checked = Boolean(made);
       if (entry === current) entry.box.setAttribute("aria-current", "step"); else entry.box.removeAttribute("aria-current");
-      entry.log.classList.toggle("log--next", entry === current);
       const lines = [];
-      if (made) lines.push(make("span", { textContent: `${clock(made.at)}, ${state.people[made.who]}` }));
+      if (made) lines.push(make("span", { textContent: `${clock(made.at, state.started.slice(0, 10))}, ${state.people[made.who]}` }));
       if (made?.override) lines.push(make("span", { className: "log__reason", textContent: `${made.override.same_person ? "No other person. " : ""}${made.override.missing.length ? "Out of order. " : ""}Reason: ${made.override.reason}` }));
       if (open) lines.push(make("strong", { textContent: "Open, passed over" }));
       if (entry === current) lines.push(make("strong", { className: "screen-only", textContent: "Next" }));
@@ -254,7 +251,7 @@
       const checks = all("second-check") - done("second-check"), counts = all("count") - done("count");
       for (const entry of entries) show_entry(entry, over, current);
       const words = [`${done("step")} of ${count(all("step"), "step", "steps")}`];
-      if (checks) words.push(`${count(checks, "second check", "second checks")} open`);
+      if (checks) words.push(`${count(checks, "check", "checks")} open`);
       if (counts && done("step") === all("step")) words.push("count open");
       said.textContent = `${words.join(", ")}${current || checks || counts ? "" : ", complete"}`;
       stay.textContent = [
@@ -296,9 +293,8 @@
       });
     }
     addEventListener("storage", (event) => { if (event.key === key || event.key === null) { read(); show(); } }); // another window
-    probe();
     read();
+    try { localStorage.setItem(`${FORMAT}?`, ""); localStorage.removeItem(`${FORMAT}?`); } catch { keeps = false; }
     show();
-  };
-  if (desk) begin();
+  }
 }

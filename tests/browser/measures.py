@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+import re
+import shutil
+import subprocess
 from pathlib import Path
 from typing import Any
 from urllib.parse import unquote
+
+import pytest
 
 
 def overflow(page: Any) -> int:
@@ -23,3 +28,23 @@ def _leads_somewhere(link: str) -> bool:
     path, _, anchor = link.removeprefix("file://").partition("#")
     file = Path(unquote(path))
     return file.is_file() and (not anchor or f'id="{unquote(anchor)}"' in file.read_text(encoding="utf-8"))
+
+
+def printed_sides(page: Any, file: Path) -> list[str]:
+    """Print a page to a PDF file and give back the text of each side of paper, read by poppler."""
+    page.pdf(path=file, prefer_css_page_size=True)
+    return _poppler("pdftotext", "-layout", file, "-").split("\f")[:-1]
+
+
+def paper_size(file: Path) -> tuple[float, float]:
+    """Width and height of a PDF file's paper in points, read by poppler."""
+    found = re.search(r"Page size:\s+([\d.]+) x ([\d.]+) pts", _poppler("pdfinfo", file))
+    assert found
+    return float(found[1]), float(found[2])
+
+
+def _poppler(name: str, *arguments: str | Path) -> str:
+    program = shutil.which(name)
+    if program is None:
+        pytest.skip(f"{name} is not on PATH")
+    return subprocess.run([program, *arguments], capture_output=True, check=True, text=True).stdout

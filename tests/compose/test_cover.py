@@ -15,6 +15,7 @@ from dossier.compose.status import status
 from dossier.display import show_figure
 from dossier.dossier import Dossier
 from dossier.judge.verdict import State, Verdict
+from dossier.results.assembly import Block
 
 everyone = pytest.mark.parametrize(("project", "number"), SERIALS, ids=[number for _, number in SERIALS])
 
@@ -74,12 +75,8 @@ def test_the_cover_names_every_requirement_that_fails_or_is_open(project: str, n
 @everyone
 def test_the_cover_names_all_open_work(project: str, number: str) -> None:
     text = text_of(project, number, "index.md")
-    left = [
-        str(entry.step)
-        for entry in made(project, number).record.assembly
-        if entry.result in ("open", "out of tolerance")
-    ]
-    assert [step for step in left if plain(step) not in text] == []
+    blocks = made(project, number).assembly.blocks
+    assert [one.subject for one in blocks if f"{plain(one.subject)}: {one.state}." not in text] == []
 
 
 def test_open_work_there_is() -> None:
@@ -149,11 +146,8 @@ def test_the_status_tells_the_worst_first(states: list[State], words: str, kind:
 
 def test_open_work_keeps_a_dossier_from_the_mark_that_nothing_is_open() -> None:
     dossier = judged(State.CONFORMS)
-    entry = dossier.record.assembly[0].model_copy(update={"result": "open"})
-    open_record = dossier.record.model_copy(update={"assembly": [entry]})
-    assert (
-        status(replace(dossier, record=open_record)).words == "Conforms to 1 requirement; 1 other point open"
-    )
+    left = replace(dossier.assembly, blocks=(Block("Wing", "open", "", fails=False),))
+    assert status(replace(dossier, assembly=left)).words == "Conforms to 1 requirement; 1 other point open"
 
 
 def test_a_failing_requirement_governs_before_one_with_a_smaller_margin() -> None:

@@ -41,8 +41,12 @@ TEXTS = {
     "condition",
     "configuration",
     "contact",
+    "decided_by",
     "description",
     "design_revision",
+    "do",
+    "done_by",
+    "expect",
     "function",
     "ground",
     "levelled",
@@ -56,11 +60,10 @@ TEXTS = {
     "place_of_weighing",
     "position_error",
     "reason",
-    "required",
     "responsible_person",
     "shows",
     "source",
-    "step",
+    "specification",
     "what",
     "where",
 }
@@ -84,8 +87,9 @@ PLAIN = ("Plain words",)
 ROUNDS = tuple(TRICKS[start:] + TRICKS[:start] for start in range(0, len(TRICKS), 3))
 """Each round deals the tricks out to the texts in turn, starting elsewhere."""
 SHOWN = {
-    "step": "assembly.md",
-    "required": "assembly.md",
+    "lot": "assembly.md",
+    "checked_by": "assembly.md",
+    "decided_by": "assembly.md",
     "place_of_weighing": "weight-and-balance.md",
     "condition": "weight-and-balance.md",
     "certificate": "index.md",
@@ -141,9 +145,9 @@ def spoiled(tricks: tuple[str, ...]) -> Spoiled:
     """Compose a demonstration serial after tricks were put into every free text of its files."""
     folder = Path(mkdtemp()) / PROJECT
     try:
-        shutil.copytree(PROJECTS / PROJECT, folder, ignore=shutil.ignore_patterns("000[!4]", "procedures"))
+        shutil.copytree(PROJECTS / PROJECT, folder, ignore=shutil.ignore_patterns("000[!4]", "procedures", "rigging.yaml"))
         spoiler = Spoiler(tricks)
-        for name in ("aircraft.yaml", "battery.yaml", "compliance.yaml", f"serials/{SERIAL}/record.yaml"):
+        for name in ("aircraft.yaml", "assembly.yaml", "battery.yaml", "compliance.yaml", f"serials/{SERIAL}/record.yaml"):
             before = len(spoiler.put)
             tree = spoiler.tree(yaml.load((folder / name).read_text("utf-8"), yaml.BaseLoader))
             (folder / name).write_text(yaml.safe_dump(tree, sort_keys=False, allow_unicode=True), "utf-8")

@@ -21,7 +21,7 @@ class Broken:
 
 
 AIRCRAFT, BATTERY, COMPLIANCE, HAZARDS = "aircraft.yaml", "battery.yaml", "compliance.yaml", "hazards.yaml"
-RECORD, PROCEDURE = "serials/0001/record.yaml", "procedures/rigging.yaml"
+RECORD, PROCEDURE, ASSEMBLY = "serials/0001/record.yaml", "procedures/rigging.yaml", "assembly.yaml"
 DEEP = b"hazards: " + b"[" * 60 + b"]" * 60 + b"\n"
 PACK_FITTED = "  - event: pack-fitted\n    date: 2026-05-02\n    by: A. Builder\n    pack: P-001\n    option: standard-pack\n    mass: \"18.4 kg ± 0.1 kg\"\n"
 SECOND_RECORD = b"""serial_number: "0002"
@@ -34,8 +34,36 @@ events:
     option: standard-pack
     mass: "18.4 kg"
 """
+NONCONFORMITY = """nonconformities:
+  - number: NC-1
+    step: main-pins
+    found: 2026-02-20
+    description: One pin has a scratch along its length.
+"""
+MAINTENANCE = "maintenance.yaml"
+DUE = b"""tasks:
+  yearly: {name: Inspection, every: {months: 3}, level: builder, source: own}
+"""
+LIFE = b"""life_limits:
+  motor: {component: motor, name: Motor, life: {months: 3}, source: own}
+"""
+FLOWN = """events:
+  - {event: inspection, date: 2026-01-20, by: A. Builder, what: all, result: good, flight_hours: "5 h", cycles: 9}
+  - {event: inspection, date: 2026-01-21, by: A. Builder, what: all, result: good, flight_hours: "4 h", cycles: 8}
+"""
 REMOVED = "  - event: pack-removed\n    date: 2026-05-02\n    by: A. Builder\n    pack: P-001\n"
 RULE_SET_HEAD = b"rule_set: us-14-cfr-103\ntitle: Own\njurisdiction: here\nrevision: first\nlast_checked: 2026-01-01\nscope: nothing\nsources: {}\nrequirements: {}\n"
+
+
+LIST_EVENT = b"""event: list-completed
+date: 2026-05-03
+by: A. Builder
+procedure: rigging
+digest: 3f2a
+people: [A. Builder]
+steps_done: 3
+second_checks_done: 0
+"""
 
 
 def edit(code: str, file: str, old: str, new: str) -> Broken:
@@ -66,6 +94,7 @@ CASES: tuple[Broken, ...] = (
     edit("M007", RECORD, "started: 2026-01-12", "started: 12.1.2026"),
     edit("M008", AIRCRAFT, "invented: true ", "invented: yes "),
     edit("M009", BATTERY, "series: 14", "series: 14.5"),
+    Broken("M015", whole={"serials/0001/events/rigged.yaml": LIST_EVENT}),
     edit("M010", RECORD, "evidence/weighing.csv", "../0002/weighing.csv"),
     edit("M011", RECORD, 'readings: ["53.20 kg", "53.25 kg"]', "readings: [53.20, 53.25 lbs]"),
     edit("M012", PROCEDURE, "kind: rigging", "kind: riging"),
@@ -101,6 +130,25 @@ CASES: tuple[Broken, ...] = (
     Broken("E007", ((RECORD, "events:\n", "events:\n  - {event: edition, date: 2026-01-20, by: A. Builder, letter: B, reason: first}\n"
                      "  - {event: edition, date: 2026-01-21, by: A. Builder, letter: A, reason: second}\n"),)),
     edit("E008", RECORD, "  - event: weighing", "  - {event: capacity-test, date: 2026-05-02, by: A. Builder, pack: P-009, capacity: 68 Ah, conditions: 10 A at 20 °C}\n  - event: weighing"),
+    edit("A001", RECORD, "step: main-pins", "step: main-pin"),
+    edit("A002", RECORD, "    checked: 2026-02-04\n", "    checked: 2026-02-24\n"),
+    edit("A003", RECORD, "step: main-pins, date: 2026-02-20", "step: main-pins, date: 2025-12-20"),
+    edit("A004", RECORD, "made: 2025-11-20", "made: 2025-01-20"),
+    edit("A005", RECORD, "    materials: [{material: adhesive, lot: AD-7, made: 2025-11-20}]\n", ""),
+    edit("A006", RECORD, 'measured: "0.05 mm"', 'measured: "0.09 mm"'),
+    Broken("A007", ((RECORD, "events:\n", NONCONFORMITY + "events:\n"),)),
+    Broken("A008", ((RECORD, "events:\n", NONCONFORMITY + "    closed: 2026-02-21\nevents:\n"),)),
+    edit("A009", RECORD, "  wing: {serial_number: W-1}\n", ""),
+    edit("A010", RECORD, "by: A. Builder, checked_by: C. Colleague, measured", "by: A. Builder, measured"),
+    edit("A011", ASSEMBLY, 'minimum: "0.02 mm"', 'minimum: "0.12 mm"'),
+    edit("A012", RECORD, 'measured: "0.05 mm", result: done', 'measured: "0.05 mm", result: accepted with reason'),
+    edit("A013", ASSEMBLY, "        checked_by: second person\n        hold: true", "        hold: true"),
+    edit("A014", ASSEMBLY, "      weighed: {", "      main-pins: {"),
+    Broken("T001", ((RECORD, "design_revision: \"1\"}", "design_revision: \"1\", completed: 2026-01-31}"),), {MAINTENANCE: DUE}),
+    Broken("T002", ((RECORD, "design_revision: \"1\"}", "design_revision: \"1\", completed: 2026-01-31}"),), {MAINTENANCE: LIFE}),
+    Broken("T003", ((RECORD, "events:\n", FLOWN),)),
+    Broken("T004", whole={MAINTENANCE: DUE.replace(b"months: 3", b"")}),
+    Broken("T005", whole={MAINTENANCE: DUE.replace(b"months: 3", b"limit: never_exceed_speed")}),
     edit("W006", RECORD, "    scales:\n", '    pitch_error: "0.5 deg"\n    scales:\n'),
     edit("W007", RECORD, ', lateral_arm: "0.00 m"', ""),
     edit("W001", RECORD, 'readings: ["11.10 kg", "11.15 kg"]', 'readings: ["11.10 kg"]'),

@@ -22,7 +22,13 @@ from dossier.starter import write_starter
 EXPECTED = Path(__file__).parent / "expected"
 ELSEWHERE = {
     "P005": "test_a_starter_is_never_written_over_a_folder",
+    "R015": "tests/completed_lists: test_hostile_json_is_refused_with_its_place",
+    "M016": "tests/completed_lists: test_hostile_json_is_refused_with_its_place",
+    "M017": "tests/completed_lists: test_hostile_json_is_refused_with_its_place",
     "R013": "test_an_evidence_link_that_leads_out_of_the_folder_is_refused",
+    "R020": "tests/read/test_log.py: test_each_fault_has_its_line",
+    "R021": "tests/read/test_log.py: test_each_fault_has_its_line",
+    "R022": "tests/read/test_log.py: test_each_fault_has_its_line",
 }
 """Codes that no edit of a file can bring about, and the test that does."""
 AS_OF = {"W005": date(2026, 5, 3)}

@@ -1,8 +1,8 @@
 """A card for the pocket: the words of one list, large enough to read at arm's length, on small paper.
 
-Type size and case: sans-serif, lower case, no italics; 12 pt for steps, which is 1/200 of a reading distance of
-600 mm, never under 10 pt; 14 pt in an emergency (abstracts on legible text; FAA's suggestion of 1/200 of the
-distance; "under 10 pt not recommended"). The browser divides the card into sides and numbers them.
+Sans-serif, lower case, no italics; 12 pt for steps, which is 1/200 of a reading distance of 600 mm, never under
+10 pt; 14 pt in an emergency (abstracts on legible text: FAA's suggestion of 1/200 of the distance; 14 to 20 pt in
+good light, under 10 pt not recommended). The browser divides the card into numbered sides.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from dossier.compose.edition import edition_words
 from dossier.compose.environment import render
 from dossier.compose.limit_text import one_line
 from dossier.compose.operating.list_text import list_text
-from dossier.compose.operating.lists import KINDS, List
+from dossier.compose.operating.lists import List
 from dossier.compose.operating.procedure_pages import options_line, signatures
 from dossier.compose.packet import Page
 from dossier.dossier import Dossier
@@ -41,4 +41,4 @@ def page(dossier: Dossier, one: List) -> Page:
         is_emergency=one.is_emergency,
         signatures=signatures(one),
     )
-    return Page(path, f"Card: {said.title}", KINDS[one.procedure.kind], text, in_contents=False)
+    return Page(path, f"Card: {said.title}", "Cards", text, in_contents=False)

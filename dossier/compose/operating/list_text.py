@@ -76,9 +76,9 @@ class ListText:
 
     @property
     def digest(self) -> str:
-        """SHA-256 of all words, as 64 hexadecimal digits: another wording, step or caution gives another one.
+        """SHA-256 of all words, in hexadecimal: one other word, step or caution gives another digest.
 
-        Serial, date and edition are not in it: an event that leaves the list as it was leaves its ticks valid.
+        Serial, date and edition are not in it: an event that leaves the list as it was keeps its ticks.
         """
         plain = json.dumps(asdict(self), ensure_ascii=False, sort_keys=True, separators=(",", ":"))
         return hashlib.sha256(plain.encode()).hexdigest()

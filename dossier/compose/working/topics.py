@@ -52,6 +52,8 @@ def _groups(dossier: Dossier) -> Iterator[tuple[str, str, list[str]]]:
             for figure in flight.figures
         ]
         yield f"energy-{pack.option}", f"Energy in flight: {_option(dossier, pack.option)}", _names(flown)
+    if dossier.performance:
+        yield "performance", "Flight performance", _names(dossier.performance.figures)
     judged = {
         name
         for verdict in dossier.verdicts

@@ -56,7 +56,7 @@ class Element:
 
     def skeleton(self) -> list[tuple[str, tuple[tuple[str, str | None], ...]]]:
         """Every tag with its attributes, without those that hold words of the record."""
-        spoken = {"aria-label", "id", "href"}
+        spoken = {"aria-label", "id", "href", "data-title", "data-type", "data-digest"}
         return [
             (
                 element.tag,

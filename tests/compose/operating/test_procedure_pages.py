@@ -13,8 +13,8 @@ from page_reading import Element, plain, read
 
 from dossier.compose.limit_text import LimitText
 from dossier.compose.operating import pages
-from dossier.compose.operating.lists import List, lists
 from dossier.compose.operating.list_text import torque
+from dossier.compose.operating.lists import List, lists
 from dossier.compose.operating.procedure_pages import options_line, page, signatures
 from dossier.dossier import Dossier
 from dossier.model.procedure import ProcedureStep, Section, Tightening

@@ -1,0 +1,136 @@
+"""What the aircraft does in the air, computed from its drag polar: glide, climb, level flight, reach in wind."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from dossier.compute.glide import least_sink
+from dossier.compute.atmosphere import SEA_LEVEL_DENSITY
+from dossier.figures import Figure, OutsideRange
+from dossier.findings import Finding, Severity
+from dossier.model.aircraft import Aircraft
+from dossier.model.battery import Battery
+from dossier.quantities import COVERAGE_FACTOR
+from dossier.replay import State
+from dossier.results.battery import PackResult
+from dossier.results.empty import EmptyAircraft
+from dossier.results.energy import Energy
+from dossier.results.flight_curve import CurvePoint, curve
+from dossier.results.flight_figures import OptionFlight, option_flight
+from dossier.results.flight_polar import PolarInUse, polar_in_use
+from dossier.results.flight_tables import ClimbRow, Fastest, GlideRow, WindRow, climb_rows, fastest, glide_rows, wind_rows
+
+ROUNDING = 0.02
+"""How far two stated sinks may be apart before it counts, whatever their uncertainty; own choice."""
+
+
+ESTIMATE = "estimate"
+"""The basis of a figure that no measurement stands behind; :mod:`dossier.judge.evidence` reads it."""
+
+
+@dataclass(frozen=True)
+class Performance:
+    """Flight performance of one aircraft; what it rests on is in ``polar``."""
+
+    polar: PolarInUse
+    options: tuple[OptionFlight, ...]
+    """One for each battery that leaves room for a pilot, with the heaviest pilot."""
+    curve: tuple[CurvePoint, ...]
+    """The polar at the mass of ``glide`` in the type's file, sea level, standard air."""
+    glides: tuple[GlideRow, ...]
+    climbs: tuple[ClimbRow, ...]
+    winds: tuple[WindRow, ...]
+    """With the heaviest aircraft."""
+    fastest: Fastest | None
+    """The speed that no row of ``winds`` passes; none: the record has no such limit, and there are no rows."""
+
+    @property
+    def figures(self) -> tuple[Figure, ...]:
+        """All figures, in the order of their making."""
+        return (*self.polar.figures, *(figure for option in self.options for figure in option.figures))
+
+
+@dataclass(frozen=True)
+class Flown:
+    """What performance is computed from besides the type."""
+
+    empty: EmptyAircraft
+    state: State
+    packs: tuple[PackResult, ...]
+    energy: Energy | None
+
+    @property
+    def figures(self) -> Mapping[str, Figure]:
+        """Figures of the energy table, by name."""
+        return {figure.name: figure for figure in self.energy.figures} if self.energy else {}
+
+
+def flight_performance(aircraft: Aircraft, battery: Battery, flown: Flown) -> tuple[Performance | None, tuple[Finding, ...]]:
+    """Compute the performance, and say what the builder must look at.
+
+    None where the type states no aerodynamics, or ones that make no polar; the second has its finding.
+    """
+    if aircraft.aerodynamics is None:
+        return None, ()
+    try:
+        polar = polar_in_use(aircraft.aerodynamics, aircraft, flown.state)
+    except OutsideRange as error:
+        return None, (_finding(f"the drag polar cannot be computed: {error}", aircraft),)
+    options, findings = _options(polar, aircraft, battery, flown)
+    limit = fastest(aircraft)
+    made = Performance(
+        polar, options, curve(polar, aircraft, limit),
+        tuple(row for option in options for row in glide_rows(option, polar)),
+        tuple(row for option in options for row in climb_rows(option, polar, aircraft, flown.packs)),
+        tuple(wind_rows(_heaviest(options), polar, aircraft, limit)) if options and limit else (), limit,
+    )  # fmt: skip
+    return made, (*polar.findings, *_against_stated(polar, aircraft), *findings)
+
+
+def _heaviest(options: tuple[OptionFlight, ...]) -> OptionFlight:
+    return max(options, key=lambda option: option.mass.value)
+
+
+def estimates(performance: Performance | None) -> Mapping[str, str]:
+    """Say which figures physics estimates and nobody measured: no verdict and no claim rests on one."""
+    return {option.stall.name: ESTIMATE for option in performance.options} if performance else {}
+
+
+def _options(
+    polar: PolarInUse, aircraft: Aircraft, battery: Battery, flown: Flown
+) -> tuple[tuple[OptionFlight, ...], tuple[Finding, ...]]:
+    options, findings = [], []
+    for pack in flown.packs:
+        name = battery.options[pack.option].name
+        try:
+            made = option_flight(pack.option, polar, aircraft, battery, flown.empty, flown.figures)
+        except OutsideRange as error:
+            findings.append(_finding(f"the flight with {name} cannot be computed: {error}", aircraft))
+            continue
+        options += [made] if made else []
+    return tuple(options), tuple(findings)
+
+
+def _finding(message: str, aircraft: Aircraft) -> Finding:
+    return Finding("C001", message, "correct the values named, or accept that this is not shown",
+                   aircraft.place_of_key("aerodynamics"), Severity.WARNING)  # fmt: skip
+
+
+def _against_stated(polar: PolarInUse, aircraft: Aircraft) -> tuple[Finding, ...]:
+    """Say where the polar and the sink that the energy table uses do not agree."""
+    stated = aircraft.glide.minimum_sink
+    found = least_sink(polar.polar, aircraft.glide.at_mass.value, SEA_LEVEL_DENSITY).one("sink")
+    spread = COVERAGE_FACTOR * (stated.standard_uncertainty**2 + _sink_uncertainty(polar, found) ** 2) ** 0.5
+    if abs(found - stated.value) <= spread + ROUNDING * stated.value:
+        return ()
+    return (Finding(
+        "F008", f"the least sink of the polar is {found:.2f} m/s and glide states {stated.value:.2f} m/s at the same mass",
+        "correct minimum_sink of glide, on which the energy table rests, or the aerodynamics", stated.place, Severity.WARNING),
+    )  # fmt: skip
+
+
+def _sink_uncertainty(polar: PolarInUse, sink: float) -> float:
+    """Least sink goes with the fourth root of C_D0 K³; first order, the correlation of a fit kept."""
+    quarter = 0.25 * polar.zero_lift.estimate / polar.zero_lift.value + 0.75 * polar.induced.estimate / polar.induced.value
+    return sink * (0.0 if isinstance(quarter, float) else float(quarter.std_dev))

@@ -1,0 +1,157 @@
+"""Tables of flight performance: against pilot mass, height, temperature and wind. An obstacle stands by name."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import product
+
+import numpy as np
+
+from dossier.compute.atmosphere import SEA_LEVEL_DENSITY, air
+from dossier.compute.climb import climb_rates, climb_to, heights
+from dossier.compute.flight_outcome import Answers, Clamp, Obstacle
+from dossier.compute.glide import best_glide, drag, least_sink
+from dossier.compute.level import top_speed
+from dossier.compute.reach import best_to_fly, reach, wind
+from dossier.model.aircraft import Aircraft
+from dossier.quantities import Quantity
+from dossier.results.battery import PackResult
+from dossier.results.flight_figures import OptionFlight
+from dossier.results.flight_polar import PolarInUse
+from dossier.units import scale
+
+FASTEST = ("rough_air_speed", "never_exceed_speed")
+"""Names of limits that no advice on speed passes; the first that the type has."""
+OFFSETS = (-15.0, 0.0, 15.0, 30.0)
+"""In K from the standard temperature."""
+HEIGHTS = {True: ("ft", (0.0, 2000.0, 4000.0, 6000.0, 8000.0)), False: ("m", (0.0, 500.0, 1000.0, 1500.0, 2000.0))}
+"""US units first or not -> pressure altitudes of the table."""
+WINDS = {"kt": (-10.0, 0.0, 5.0, 10.0, 15.0), "mph": (-10.0, 0.0, 5.0, 10.0, 15.0), "km/h": (-20.0, 0.0, 10.0, 20.0, 30.0)}
+"""Unit of the airspeed indicator -> headwinds of the table."""
+SINKING = (0.0, 0.5, 1.0)
+"""Of the air, in m/s."""
+
+Value = float | Obstacle
+"""A number in SI, or why there is none."""
+
+
+@dataclass(frozen=True)
+class Fastest:
+    """A limit of speed, as it is used here: at sea level calibrated and true are the same."""
+
+    name: str
+    speed: float
+    """In m/s."""
+    quantity: Quantity
+    basis: str
+
+
+@dataclass(frozen=True)
+class GlideRow:
+    """One battery and pilot, motor off, sea level, standard air. Masses in kg, speeds in m/s."""
+
+    option: str
+    pilot: float
+    mass: float
+    stall: float
+    sink_speed: float
+    sink: float
+    sink_clamp: Clamp
+    glide_speed: float
+    glide_ratio: float
+    glide_clamp: Clamp
+
+
+@dataclass(frozen=True)
+class ClimbRow:
+    """One battery and height with the heaviest pilot at full power. SI."""
+
+    option: str
+    height: float
+    """Pressure altitude."""
+    rates: tuple[Value, ...]
+    """At this height, in air of each of :data:`OFFSETS`."""
+    time: Value
+    """From sea level in standard air."""
+    energy: Value
+    usable: float | None
+    """Energy that the battery has for flying; None where it is not known."""
+    top_speed: Value
+    """True, at this height in standard air."""
+
+
+@dataclass(frozen=True)
+class WindRow:
+    """One wind, motor off, sea level, standard air, the heaviest pilot. In m/s."""
+
+    option: str
+    mass: float
+    """In kg."""
+    head: float
+    down: float
+    speed: Value
+    ratio: Value
+    """Distance over the ground for height."""
+    clamp: Clamp
+    unchanged: Value
+    """The ratio at the speed of the best glide in still air."""
+
+
+def fastest(aircraft: Aircraft) -> Fastest | None:
+    """Find the limit that no advice on speed passes."""
+    for name in FASTEST:
+        limit = aircraft.limits.get(name)
+        if limit and limit.value.kind == "speed" and limit.value.value > 0:
+            return Fastest(str(limit.name), limit.value.value, limit.value, str(limit.basis or ""))
+    return None
+
+
+def glide_rows(option: OptionFlight, in_use: PolarInUse) -> Iterator[GlideRow]:
+    """Glide with each of the three pilots."""
+    masses = np.array(option.pilots) + option.empty
+    slow = least_sink(in_use.polar, masses, SEA_LEVEL_DENSITY)
+    far = best_glide(in_use.polar, masses, SEA_LEVEL_DENSITY)
+    stalls = drag(in_use.polar, masses, SEA_LEVEL_DENSITY).stall
+    for case, pilot in enumerate(option.pilots):
+        yield GlideRow(
+            option.option, pilot, float(masses[case]), float(stalls[case]),
+            float(slow.computed["speed"][case]), float(slow.computed["sink"][case]), _clamp(slow, case),
+            float(far.computed["speed"][case]), float(far.computed["ratio"][case]), _clamp(far, case),
+        )  # fmt: skip
+
+
+def _clamp(answer: Answers, case: int) -> Clamp:
+    return Clamp(int(answer.clamp[case]))
+
+
+def climb_rows(option: OptionFlight, in_use: PolarInUse, aircraft: Aircraft, packs: Sequence[PackResult]) -> Iterator[ClimbRow]:
+    """Climb with the heaviest pilot at full power; nothing where the efficiency of the drive is not known."""
+    if option.drive is None:
+        return
+    unit, steps = HEIGHTS[aircraft.presentation.units == "us-first"]
+    at = np.array(steps) * scale("length", unit)[0]
+    power, mass = aircraft.propulsion.maximum_power.value, option.mass.value
+    rates = climb_rates(in_use.polar, power * option.drive, mass, air(at[:, None], np.array(OFFSETS)).density)
+    way = climb_to(in_use.polar, power, option.drive, mass, heights(0.0, at))
+    level = top_speed(in_use.polar, power * option.drive, mass, air(at).density)
+    usable = next((pack.figures["usable_energy"].value for pack in packs
+                   if pack.option == option.option and "usable_energy" in pack.figures), None)  # fmt: skip
+    for row, height in enumerate(at):
+        yield ClimbRow(
+            option.option, float(height), tuple(rates.one("rate", (row, column)) for column in range(len(OFFSETS))),
+            way.one("time", row), way.one("energy", row), usable, level.one("speed", row),
+        )  # fmt: skip
+
+
+def wind_rows(option: OptionFlight, in_use: PolarInUse, aircraft: Aircraft, limit: Fastest) -> Iterator[WindRow]:
+    """Glide in wind and sinking air at the speed that leads farthest, and at the one of still air."""
+    unit = aircraft.presentation.airspeed
+    cases = [(head * scale("speed", unit)[0], down) for down, head in product(SINKING, WINDS[unit])]
+    moving = wind(*np.array(cases).T)
+    mass = option.mass.value
+    best = best_to_fly(in_use.polar, mass, SEA_LEVEL_DENSITY, moving, fastest=limit.speed)
+    still = best_glide(in_use.polar, mass, SEA_LEVEL_DENSITY).computed["speed"]
+    same = reach(in_use.polar, still, mass, SEA_LEVEL_DENSITY, moving=moving)
+    for case, (head, down) in enumerate(cases):
+        yield WindRow(option.option, mass, head, down, best.one("speed", case), best.one("ratio", case), _clamp(best, case), same.one("ratio", case))
