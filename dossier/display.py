@@ -66,6 +66,7 @@ STYLES: dict[str, Style] = {
     "vertical_speed": Style("speed", "m/s", 2, "ft/min", 0),
     "acceleration": Style("acceleration", "m/s²", 4, "m/s²", 4),
     "power": Style("power", "kW", 2, "kW", 2),
+    "cell_power": Style("power", "W", 2, "W", 2),
     "energy": Style("energy", "kWh", 2, "kWh", 2),
     "cell_energy": Style("energy", "Wh", 2, "Wh", 2),
     "charge": Style("charge", "Ah", 2, "Ah", 2),
@@ -86,6 +87,8 @@ STYLES: dict[str, Style] = {
     "rotation": Style("rotation", "rpm", 0, "rpm", 0),
     "number": Style("number", "", 3, "", 3),
     "rate": Style("number", "", 2, "", 2),
+    "glide_ratio": Style("number", "", 1, "", 1),
+    "height": Style("length", "m", 0, "ft", 0),
     "coefficient": Style("number", "", 4, "", 4),
     "count": Style("number", "", 0, "", 0),
 }

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from dossier.display import Preference
 from dossier.figures import Figure
 from dossier.findings import Finding
+from dossier.judge.claim_register import HeldClaim
 from dossier.judge.claims import ClaimResult
 from dossier.judge.verdict import Verdict
 from dossier.model.record import SerialRecord
@@ -18,11 +19,15 @@ from dossier.read.evidence import EvidenceFile
 from dossier.replay import State
 from dossier.results.assembly import AssemblyRecord
 from dossier.results.battery import PackResult
+from dossier.results.capacity_logs import CapacityLogs
+from dossier.results.discharge import Modelled
 from dossier.results.empty import EmptyAircraft
 from dossier.results.energy import Energy
 from dossier.results.flight import Performance
 from dossier.results.loading import Loadings
 from dossier.results.maintenance import MaintenanceState
+from dossier.results.road import RoadResult
+from dossier.results.years import BatteryYears
 from dossier.results.weighing import WeighingResult
 
 
@@ -53,9 +58,19 @@ class Dossier:
     """What the verifier says of each list, in every variant; the serial's own first."""
     maintenance: MaintenanceState | None
     """None if the type has no maintenance.yaml."""
+    road: RoadResult | None
+    """The packed trailer; None if the type has no trailer.yaml."""
 
     performance: Performance | None
     """None without a weighing, or where the type states no aerodynamics."""
+    claim_identities: tuple[HeldClaim, ...]
+    """The builder's numbers, held against one another."""
+    capacity_logs: CapacityLogs
+    """Of the tests whose record names a log, in order."""
+    battery_years: BatteryYears
+    """Empty where the type states no use."""
+    modelled: Modelled
+    """What the discharge model says: empty for cells whose record states no resistance."""
 
     @property
     def preference(self) -> Preference:

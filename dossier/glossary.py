@@ -74,6 +74,7 @@ SYMBOLS: dict[str, Symbol] = _table(
     ("z", r"z", "ratio", "state of charge"),
     ("z_1", r"z_1", "ratio", "state of charge at the start"),
     ("z_2", r"z_2", "ratio", "state of charge at the end"),
+    ("Q_t", r"Q_t", "charge", "charge that a test took"),
     ("z_i", r"z_i", "ratio", "state of charge at point i of the table"),
     ("Q_cell", r"Q_{cell}", "charge", "capacity of a cell"),
     ("Q", r"Q", "charge", "capacity"),

@@ -6,30 +6,38 @@ from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
+from dossier.battery_log import LogColumns
 from dossier.dossier import Dossier
 from dossier.figures import Figure, OutsideRange
 from dossier.findings import Finding, Place, Rejected, Severity, in_order
+from dossier.judge.claim_facts import own_numbers
+from dossier.judge.claim_register import hold_claims
 from dossier.judge.claims import judge_claims
 from dossier.judge.rule_sets import known_rule_sets
 from dossier.judge.verdicts import judge_all
-from dossier.model.events import Evidence
+from dossier.model.events import CapacityTest, Evidence, PackFitted
 from dossier.model.record import SerialRecord
 from dossier.procedures.verify import verify
 from dossier.project import Project, load
 from dossier.read.evidence import EvidenceFile, read_evidence
+from dossier.read.log import read_log
 from dossier.references import check
 from dossier.replay import State, default_date, replay
 from dossier.results.allowances import allowances
 from dossier.results.assembly_checks import assembly_record
 from dossier.results.battery import packs
+from dossier.results.capacity_logs import LoggedTest, capacity_logs
 from dossier.results.discharge import discharge_model
 from dossier.results.empty import EmptyAircraft, empty_aircraft
 from dossier.results.energy import energy_table
-from dossier.results.flight import Flown, estimates, flight_performance
+from dossier.results.flight import Flown, flight_performance
 from dossier.results.general import bases, general_figures, measured_on
 from dossier.results.loading import loadings
 from dossier.results.maintenance import maintenance_state
+from dossier.results.road import judge_road
+from dossier.results.years import battery_years
 from dossier.results.weighing import WeighingResult, weigh
+from dossier.tables.road_limits import known_road_limits
 
 
 def run(project_folder: Path, serial_number: str, as_of: date | None = None) -> Dossier:
@@ -66,6 +74,9 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     record, aircraft, battery = project.serials[serial_number], project.aircraft, project.battery
     state = replay(record, battery.options, as_of or default_date(record))
     evidence = _evidence(project, record, state)
+    road = judge_road(project.trailer, known_road_limits()) if project.trailer else None
+    logs = capacity_logs(_logs(project, record, state), battery)
+    _refuse_errors(logs.findings)
     assembled = assembly_record(project.assembly, record, state)
     maintained = maintenance_state(project.maintenance, aircraft.limits, record, state) if project.maintenance else None
     weighing = _weighing(state)
@@ -73,9 +84,9 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     pack_results = packs(battery, aircraft, state)
     loads = loadings(empty, aircraft, battery) if empty else None
     energy = energy_table(empty, aircraft, battery, pack_results) if empty else None
-    performance, on_performance = (
-        flight_performance(aircraft, battery, Flown(empty, state, pack_results, energy)) if empty else (None, ()))
+    flown = flight_performance(aircraft, battery, Flown(empty, state, pack_results, energy))
     modelled = discharge_model(energy, aircraft, battery, pack_results)
+    years = battery_years(modelled, aircraft, battery)
     general = general_figures(aircraft, state)
     made = _by_name(
         *(weighing.figures if weighing else ()),
@@ -84,15 +95,15 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
         *(loads.figures if loads else ()),
         *(figure for result in pack_results for figure in result.figures.values()),
         *(energy.figures if energy else ()),
-        *modelled.figures,
-        *(performance.figures if performance else ()),
+        *(figure for made_one in (modelled, logs, flown) for figure in made_one.figures),
     )
-    basis_of = {**bases(state), **estimates(performance)}
+    basis_of = {**bases(state), **flown.bases}
     rule_sets = {**known_rule_sets(), **project.rule_sets}
     judgement = judge_all(project.compliance, rule_sets, figures=made, measured_on=measured_on(state), bases=basis_of,
                           allowances=allowances(aircraft, state), as_of=state.as_of)
     figures = made | _by_name(*judgement.figures)
     claims = judge_claims(project.compliance, figures, basis_of)
+    register = hold_claims(project.compliance, own_numbers(aircraft, battery, figures), tuple(battery.options))
     verification = verify(project, state.left_out)
     findings = in_order([
         *check(project, known_rule_sets()),
@@ -103,14 +114,12 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
         *(loads.findings if loads else ()),
         *(finding for result in pack_results for finding in result.findings),
         *(energy.findings if energy else ()),
-        *modelled.findings,
-        *on_performance,
-        *judgement.findings,
-        *claims.findings,
-        *verification.findings,
+        *(finding for made_one in (logs, modelled, years, flown, judgement, claims, register, verification) for finding in made_one.findings),
     ])
     return Dossier(project, record, state, weighing, empty, loads, pack_results, energy, figures, judgement.verdicts, claims.results,
-                   findings, evidence, rule_sets, assembled, verification.reports, maintained, performance=performance)
+                   findings, evidence, rule_sets, assembled, verification.reports, maintained, road,
+                   performance=flown.performance, claim_identities=register.held, modelled=modelled,
+                   capacity_logs=logs, battery_years=years)
 
 
 def _refuse_errors(findings: tuple[Finding, ...]) -> None:
@@ -170,3 +179,22 @@ def _cited(record: SerialRecord, state: State) -> Iterator[Evidence]:
             yield from entry.evidence
     for event in state.events:
         yield from event.evidence
+
+
+def _logs(project: Project, record: SerialRecord, state: State) -> tuple[LoggedTest, ...]:
+    """Read the logs of the tests up to the date; their files are evidence, and were found there."""
+    options = {str(event.pack): str(event.option) for event in state.events if isinstance(event, PackFitted)}
+    found: list[LoggedTest] = []
+    problems: list[Finding] = []
+    for event in state.events:
+        if not isinstance(event, PackFitted | CapacityTest) or event.log is None or str(event.pack) not in options:
+            continue
+        log, number = event.log, str(record.serial_number)
+        columns = LogColumns(log.time, log.voltage, log.current, log.charge, log.temperature, tuple(map(str, log.cells)))
+        try:
+            read = read_log(project.serial_folder(number) / str(log.file), f"serials/{number}/{log.file}", columns)
+            found.append(LoggedTest(event, options[str(event.pack)], read))
+        except Rejected as rejected:
+            problems += rejected.findings
+    _refuse_errors(tuple(problems))
+    return tuple(found)

@@ -21,6 +21,7 @@ from dossier.model.procedure import Hazards, Procedure
 from dossier.model.record import SerialRecord
 from dossier.model.rigging import Rigging
 from dossier.model.rule_set import RuleSet
+from dossier.model.trailer import Trailer
 from dossier.model.validation import validate
 from dossier.read.yaml_text import read_yaml
 
@@ -39,6 +40,7 @@ KINDS_OF_FILE: dict[str, type[BaseModel]] = {
     "record": SerialRecord,
     "rigging": Rigging,
     "rule-set": RuleSet,
+    "trailer": Trailer,
 }
 """Kind of file -> its model; ``dossier schema`` writes one JSON Schema for each."""
 
@@ -63,6 +65,8 @@ class Project:
     """None if the project has no assembly.yaml: entries of the assembly then say in words what was done."""
     maintenance: Maintenance | None = None
     """None if the project has no maintenance.yaml: nothing then is due."""
+    trailer: Trailer | None = None
+    """None if the project has no trailer.yaml."""
 
     def serial_folder(self, serial_number: str) -> Path:
         """Return the folder that holds a serial's record and evidence."""
@@ -110,6 +114,7 @@ def load(folder: Path, only: Collection[str] | None = None) -> Project:
     compliance = one(folder / "compliance.yaml", Compliance)
     hazards = one(folder / "hazards.yaml", Hazards)
     rigging = one(folder / "rigging.yaml", Rigging) if (folder / "rigging.yaml").is_file() else None
+    trailer = one(folder / "trailer.yaml", Trailer) if (folder / "trailer.yaml").is_file() else None
     maintenance = one(folder / "maintenance.yaml", Maintenance) if (folder / "maintenance.yaml").is_file() else None
     assembly = one(folder / "assembly.yaml", Assembly) if (folder / "assembly.yaml").is_file() else None
     procedures = {path.stem: one(path, Procedure) for path in sorted(folder.glob("procedures/*.yaml"))}
@@ -125,6 +130,7 @@ def load(folder: Path, only: Collection[str] | None = None) -> Project:
         rigging,
         assembly,
         maintenance,
+        trailer,
     )
 
 

@@ -19,6 +19,7 @@ from dossier.findings import Finding, Place
 from dossier.glossary import SYMBOLS
 from dossier.procedures.report import ProcedureReport
 from dossier.results.maintenance import HOUR, MaintenanceState, Measure
+from dossier.results.road import RoadResult
 from dossier.sources import Citation
 
 FORMAT = "dossier-results/1"
@@ -46,11 +47,24 @@ def as_data(dossier: Dossier) -> dict[str, Any]:
         "verdicts": [_plain(verdict) for verdict in dossier.verdicts],
         "not_ready_for_delivery": [_plain(block) for block in dossier.assembly.blocks],
         "claims": [_plain(claim) for claim in dossier.claims],
+        "claim_identities": [_plain(one) for one in dossier.claim_identities],
         "maintenance": _maintenance(dossier.maintenance) if dossier.maintenance else None,
+        "trailer": _trailer(dossier.road) if dossier.road else None,
         "procedures": [_report(report) for report in dossier.procedures if report.own],
         "findings": [_finding(finding) for finding in dossier.findings],
         "evidence": [
             {"file": file.path, "shows": file.shows, "size": file.size, "sha256": file.sha256} for file in dossier.evidence
+        ],
+    }
+
+
+def _trailer(road: RoadResult) -> dict[str, Any]:
+    """Sizes in metres."""
+    return {
+        "sizes": [_plain(size) for size in road.sizes],
+        "limits": [
+            {"place": one.place, "measure": str(one.limit.measure), "limit": one.limit.limit.value, "verdict": one.state, "margin": one.margin}
+            for one in road.verdicts
         ],
     }
 

@@ -19,6 +19,7 @@ FILES = {
     "record": "serials/*/record.yaml",
     "rigging": "rigging.yaml",
     "rule-set": "rule_sets/*.yaml",
+    "trailer": "trailer.yaml",
 }
 """Kind of file -> where it stands in a project."""
 

@@ -34,9 +34,10 @@ KEYS = [
     "verdicts",
     "not_ready_for_delivery",
     "claims",
+    "claim_identities",
     "maintenance",
+    "trailer",
     "procedures",
-    "maintenance",
     "findings",
     "evidence",
 ]

@@ -1,4 +1,4 @@
-"""How this aircraft was put together: what is open, every step with its signatures, what was and is fitted."""
+"""How this aircraft was put together: what is open, every step and its signatures, what is fitted."""
 
 from __future__ import annotations
 
@@ -68,9 +68,10 @@ def _build(dossier: Dossier) -> tuple[tuple[str, str], ...]:
 
 
 def _delivery(dossier: Dossier) -> str:
-    """Say what the assembly record means for delivery. It is never called ready: more than this record decides."""
+    """Say what the record means for delivery. It is never called ready: more than this decides."""
     if not dossier.assembly.blocks:
-        return "Nothing in the assembly record keeps this aircraft from delivery. Whether it is handed over, the builder decides."
+        nothing = "Nothing in the assembly record keeps this aircraft from delivery."
+        return f"{nothing} Whether it is handed over, the builder decides."
     handover = dossier.state.handover
     if handover:
         return f"Handed over on {handover.date.isoformat()} with the work below open."
@@ -120,10 +121,24 @@ def _without_entry(record: StepRecord) -> Row:
     assert step is not None, "an entry without a step is its own step"
     if event is None:
         wanted = f"Shown by an event of kind {step.shown_by}" if step.shown_by else ""
-        return row(Cell(record.title, note=_note(step, None)), "no date", "nobody", "nobody", "", _required(step, None),
-                   Cell(mark=RESULTS["open"], note=wanted))
-    return row(Cell(record.title, note=_note(step, None)), event.date.isoformat(), str(event.by), "", "", _required(step, None),
-               Cell(mark=RESULTS["done"], note=f"Shown by the event of that day, {step.shown_by}"))
+        return row(
+            Cell(record.title, note=_note(step, None)),
+            "no date",
+            "nobody",
+            "nobody",
+            "",
+            _required(step, None),
+            Cell(mark=RESULTS["open"], note=wanted),
+        )
+    return row(
+        Cell(record.title, note=_note(step, None)),
+        event.date.isoformat(),
+        str(event.by),
+        "",
+        "",
+        _required(step, None),
+        Cell(mark=RESULTS["done"], note=f"Shown by the event of that day, {step.shown_by}"),
+    )
 
 
 def _dates(entry: AssemblyEntry) -> str:
@@ -138,7 +153,9 @@ def _note(step: AssemblyStep | None, entry: AssemblyEntry | None) -> str:
     if entry and entry.lots:
         parts.append(f"Lots: {', '.join(entry.lots)}")
     for used in entry.materials if entry else ():
-        age = "".join(f", {word} {day}" for word, day in (("made", used.made), ("expires", used.expires)) if day)
+        age = "".join(
+            f", {word} {day}" for word, day in (("made", used.made), ("expires", used.expires)) if day
+        )
         parts.append(f"{sentence(str(used.material)).rstrip('.')}: lot {used.lot}{age}")
     if entry and entry.cure:
         parts.append(f"Cured {entry.cure.time.text}, {entry.cure.lowest.text} to {entry.cure.highest.text}")
@@ -150,7 +167,10 @@ def _required(step: AssemblyStep | None, entry: AssemblyEntry | None) -> str:
         return str(entry.required or "") if entry else ""
     parts = [_tolerance(step.required)] if step.required else []
     if step.cure:
-        parts.append(f"Cure: {step.cure.time.text} or more, {step.cure.lowest.text} to {step.cure.highest.text}; {step.cure.source}")
+        parts.append(
+            f"Cure: {step.cure.time.text} or more, {step.cure.lowest.text} to {step.cure.highest.text}; "
+            f"{step.cure.source}"
+        )
     return " ".join(map(sentence, parts))
 
 
@@ -161,7 +181,10 @@ def _tolerance(required: Tolerance) -> str:
 
 
 def _result_note(record: StepRecord, entry: AssemblyEntry, *, counts: bool) -> str:
-    parts = [*([str(entry.reason)] if entry.reason else []), *([] if counts else ["Done again, see the next line"])]
+    parts = [
+        *([str(entry.reason)] if entry.reason else []),
+        *([] if counts else ["Done again, see the next line"]),
+    ]
     if counts:
         parts += [f"Nonconformity {one.number}" for one in record.nonconformities]
     return " ".join(map(sentence, parts))

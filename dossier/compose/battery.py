@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from dossier.compose import links
+from dossier.compose.battery_years import use_facts, years
+from dossier.compose.capacity_tests import tests
 from dossier.compose.environment import render
 from dossier.compose.grid import Cell, Grid, Mark, columns, grid, numbers, row
 from dossier.compose.notices import notices
@@ -50,6 +52,9 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         comparison=_comparison(at),
         cells=_cells(at),
         charger=_charger(at),
+        tests=tests(at),
+        years=years(at),
+        use=use_facts(at),
     )
     return (Page(links.BATTERY, "Battery", "Weight and energy", text),)
 

@@ -6,6 +6,7 @@ from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Decimal
 
 from dossier import display
 from dossier.compose import links
+from dossier.compose.claim_identities import identity_table
 from dossier.compose.environment import render
 from dossier.compose.grid import Cell, Grid, grid, row
 from dossier.compose.notices import notices
@@ -28,7 +29,9 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         (links.anchor(one.claim), one.text, claim_mark(one.result), one.reason, would_be_true(one), one.where)
         for one in dossier.claims
     ]
-    text = render("claims.md.jinja", top=notices(at), table=_table(at), details=details)
+    text = render(
+        "claims.md.jinja", top=notices(at), table=_table(at), details=details, identities=identity_table(at)
+    )
     return (Page(links.CLAIMS, "Published claims", "Conformity", text),)
 
 

@@ -10,6 +10,7 @@ from dossier.compose.energy_plots import endurance_plot, flight_names, phase_plo
 from dossier.compose.environment import render
 from dossier.compose.grid import Cell, Grid, grid, row
 from dossier.compose.notices import notices
+from dossier.compose.outlook import MODEL_NOTE, modelled_cell, outlooks
 from dossier.compose.packet import Page
 from dossier.compose.plots import Plot
 from dossier.compose.printer import Printed, Printer
@@ -36,6 +37,9 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         top=notices(at),
         endurance=_endurance(at, flights) if flights else None,
         plots=tuple(_plots(at)),
+        outlooks=outlooks(at),
+        model_note=MODEL_NOTE if dossier.modelled.models else "",
+        gauge=at.to(links.GAUGE) if dossier.modelled.gauges else "",
         grounds=(glide.reason, chain.reason),
         flights=[_flight(at, name, flight) for name, flight in zip(flight_names(at), flights, strict=True)],
     )
@@ -49,6 +53,7 @@ def _plots(at: Printer) -> Iterator[Plot]:
 
 
 def _endurance(at: Printer, flights: tuple[Flight, ...]) -> Grid:
+    modelled = {one.flight.endurance.name: one for one in at.dossier.modelled.flights}
     rows = []
     for name, flight in zip(flight_names(at), flights, strict=True):
         kept, used = at.figure(flight.endurance), at.figure(flight.without_reserve)
@@ -58,11 +63,13 @@ def _endurance(at: Printer, flights: tuple[Flight, ...]) -> Grid:
                 at.value(flight.mass, "mass"),
                 Cell(f"{kept.first} {kept.uncertainty}", kept.sheet),
                 Cell(f"{used.first} {used.uncertainty}", used.sheet),
+                modelled_cell(at, modelled.get(flight.endurance.name)),
             )
         )
     return grid(
         "Endurance in level flight",
-        "Battery and pilot | # Mass in flight | # Reserve kept | # Reserve used up",
+        "Battery and pilot | # Mass in flight | # By energy, reserve kept | # By energy, reserve used up "
+        "| # By the discharge model, reserve kept",
         rows,
     )
 

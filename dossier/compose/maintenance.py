@@ -55,10 +55,19 @@ def _totals(due: MaintenanceState) -> tuple[tuple[str, str], ...]:
 
 def _tasks(at: Printer, items: Iterable[DueItem]) -> Grid:
     procedures = at.dossier.project.procedures
-    paths = {name: one.path for one in lists(at.dossier) for name in procedures if procedures[name] is one.procedure}
+    paths = {
+        name: one.path
+        for one in lists(at.dossier)
+        for name in procedures
+        if procedures[name] is one.procedure
+    }
     rows = [
         row(
-            Cell(item.name, at.to(paths[item.procedure]) if item.procedure in paths else "", note=sentence(item.source)),
+            Cell(
+                item.name,
+                at.to(paths[item.procedure]) if item.procedure in paths else "",
+                note=sentence(item.source),
+            ),
             *_amounts(item),
             item.last.isoformat() if item.last else "never",
             _interval(item, "" if item.done_before else " for the first time"),

@@ -92,6 +92,10 @@ def page_of(dossier: Dossier, finding: Finding) -> str:
         (links.BALANCE, dossier.loadings.findings if dossier.loadings else ()),
         (links.BATTERY, tuple(one for pack in dossier.packs for one in pack.findings)),
         (links.ENERGY, dossier.energy.findings if dossier.energy else ()),
+        (links.PERFORMANCE, dossier.performance.findings if dossier.performance else ()),
+        (links.ENERGY, dossier.modelled.findings),
+        (links.BATTERY, dossier.capacity_logs.findings),
+        (links.BATTERY, dossier.battery_years.findings),
     )
     for page, findings in results:
         if finding in findings:
@@ -109,7 +113,7 @@ def _by_file(dossier: Dossier, finding: Finding) -> str:
         return links.CONFORMITY
     if finding.code.startswith("W"):
         return links.BALANCE
-    if finding.code.startswith("T") or file == "maintenance.yaml":
+    if finding.code.startswith("S") or file == "maintenance.yaml":
         return links.MAINTENANCE
     if file == "battery.yaml":
         return links.BATTERY

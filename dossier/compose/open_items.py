@@ -92,7 +92,7 @@ def _overdue(dossier: Dossier) -> Iterator[OpenItem]:
     """What should have been done by now; on its own page the warning says it."""
     for item in dossier.maintenance.items if dossier.maintenance else ():
         if item.state == OVERDUE:
-            reason = sentence(f"{'Its life ended' if item.is_life else 'It was due'}, {past_words(item)} ago")
+            reason = sentence(f"{'Its life ended' if item.is_life else 'It was due'} {past_words(item)} ago")
             yield OpenItem(item.name, OVERDUE, reason, True, f"{links.MAINTENANCE}#due", ())
 
 

@@ -11,10 +11,12 @@ from dossier.compose import (
     cover,
     declaration,
     energy,
+    gauge_card,
     maintenance,
     operating,
     performance,
     records,
+    trailer,
 )
 from dossier.compose.evidence_files import assets
 from dossier.compose.packet import Packet
@@ -33,8 +35,10 @@ def packet(dossier: Dossier) -> Packet:
         *balance.pages(dossier),
         *battery.pages(dossier),
         *energy.pages(dossier),
+        *gauge_card.pages(dossier),
         *performance.pages(dossier),
         *operating.pages(dossier),
+        *trailer.pages(dossier),
         *maintenance.pages(dossier),
         *assembly.pages(dossier),
         *records.pages(dossier),

@@ -77,8 +77,8 @@ def _grounds(made: Performance, dossier: Dossier) -> Iterator[str]:
     assert aerodynamics is not None
     if session:
         yield (
-            f"drag from {len(session.points)} glides of {session.test.date}, reduced to the mass of the polar "
-            "and to sea level in standard air"
+            f"drag from {len(session.points)} glides of {session.test.date}, reduced to the mass of the "
+            "polar and to sea level in standard air"
         )
     else:
         yield f"zero-lift drag: {aerodynamics.zero_lift_drag_coefficient.reason}"
@@ -95,17 +95,27 @@ def _shared(at: Printer, made: Performance) -> Grid | None:
     rows = [
         row(
             error.words,
-            f"± {at.first(error.expanded, 'fine_speed' if error.kind == 'speed' else 'ratio')}",
+            f"± {at.first(error.expanded, 'vertical_speed' if error.kind == 'speed' else 'ratio')}",
             Cell("the record of the flight test")
             if error.stated
-            else Cell("usual value of this tool", note="Own judgement, for a calm morning and a weighed aircraft"),
+            else Cell(
+                "usual value of this tool", note="Own judgement, for a calm morning and a weighed aircraft"
+            ),
         )
         for error in session.errors
     ]
     fitted = session.fitted
     rows += [
-        row("Oswald factor that the fit gives", f"{fitted.oswald:.2f}", "above 1 the air moved, or the airspeed is wrong"),
-        row("zero-lift drag, fitted and of the design", f"{fitted.zero_lift_drag:.4f} and {made.polar.design[0]:.4f}", "the type's file"),
+        row(
+            "Oswald factor that the fit gives",
+            f"{fitted.oswald:.2f}",
+            "above 1 the air moved, or the airspeed is wrong",
+        ),
+        row(
+            "zero-lift drag, fitted and of the design",
+            f"{fitted.zero_lift_drag:.4f} and {made.polar.design[0]:.4f}",
+            "the type's file",
+        ),
         row("Oswald factor of the design", f"{made.polar.design[1]:.2f}", "the type's file"),
     ]
     return grid("What the fit rests on; expanded uncertainties, k = 2", "What | # Value | + From", rows)

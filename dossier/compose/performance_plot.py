@@ -1,4 +1,4 @@
-"""The drag polar as a drawing: sink against speed with its band, and the measured glides where there are any."""
+"""The drag polar as a drawing: sink against speed with its band, and the measured glides if there are any."""
 
 from __future__ import annotations
 
@@ -19,14 +19,14 @@ EVERY = 4
 def polar_plot(at: Printer, made: Performance) -> Plot:
     """Draw it at the mass of ``glide`` in the type's file, sea level, standard air."""
     title = "Sink against speed, motor off"
-    with axes(NAME, 4.6) as (drawing, plane):
+    with axes(NAME, 5.2) as (drawing, plane):
         _curve(at, plane, made.curve)
         _glides(at, plane, made)
         plane.invert_yaxis()
         plane.set_xlabel(f"Calibrated speed, {at.unit('speed')[0]}")
         plane.set_ylabel(f"Sink, {at.unit('vertical_speed')[0]}")
         plane.grid(True)
-        drawing.legend(loc="outside upper left", ncols=1)
+        drawing.legend(loc="outside upper left", ncols=2)
         svg = as_svg(drawing, NAME, title, _words(at, made))
     return Plot(title, _words(at, made), svg, _values(at, made))
 
@@ -34,13 +34,31 @@ def polar_plot(at: Printer, made: Performance) -> Plot:
 def _curve(at: Printer, plane: Axes, points: tuple[CurvePoint, ...]) -> None:
     speeds = [at.in_unit(point.speed, "speed") for point in points]
     edges = [
-        [at.in_unit(point.sink + sign * COVERAGE_FACTOR * point.standard_uncertainty, "vertical_speed") for point in points]
+        [
+            at.in_unit(point.sink + sign * COVERAGE_FACTOR * point.standard_uncertainty, "vertical_speed")
+            for point in points
+        ]
         for sign in (-1, 1)
     ]
-    plane.fill_between(speeds, *edges, color=ACCENT, alpha=0.18, linewidth=0, label="Expanded uncertainty, k = 2")
-    plane.plot(speeds, [at.in_unit(point.sink, "vertical_speed") for point in points], color=ACCENT, linewidth=2.2, label="Computed")
+    plane.fill_between(
+        speeds, edges[0], edges[1], color=ACCENT, alpha=0.18, linewidth=0, label="Expanded uncertainty, k = 2"
+    )
+    plane.plot(
+        speeds,
+        [at.in_unit(point.sink, "vertical_speed") for point in points],
+        color=ACCENT,
+        linewidth=2.2,
+        label="Computed",
+    )
     best = min(points, key=lambda point: point.sink / point.speed)
-    plane.plot([at.in_unit(best.speed, "speed")], [at.in_unit(best.sink, "vertical_speed")], "D", color=INK, markersize=8, label="Best glide")
+    plane.plot(
+        [at.in_unit(best.speed, "speed")],
+        [at.in_unit(best.sink, "vertical_speed")],
+        "D",
+        color=INK,
+        markersize=8,
+        label="Best glide",
+    )
 
 
 def _glides(at: Printer, plane: Axes, made: Performance) -> None:
@@ -52,8 +70,15 @@ def _glides(at: Printer, plane: Axes, made: Performance) -> None:
         [at.in_unit(point.sink, "vertical_speed") for point in points],
         xerr=[COVERAGE_FACTOR * at.in_unit(point.speed_uncertainty, "speed") for point in points],
         yerr=[COVERAGE_FACTOR * at.in_unit(point.sink_uncertainty, "vertical_speed") for point in points],
-        fmt="o", color=BAD, ecolor=BAD, markerfacecolor=PAPER, markeredgewidth=2, markersize=7, capsize=3, label="Measured glides, reduced",
-    )  # fmt: skip
+        fmt="o",
+        color=BAD,
+        ecolor=BAD,
+        markerfacecolor=PAPER,
+        markeredgewidth=2,
+        markersize=7,
+        capsize=3,
+        label="Measured glides, reduced",
+    )
 
 
 def _words(at: Printer, made: Performance) -> str:
@@ -66,23 +91,36 @@ def _words(at: Printer, made: Performance) -> str:
         if session
         else "computed from the coefficients that the type states; no glides of this serial were measured"
     )
+    shared = (
+        " The bars of the glides hold what differs from one to the other, the band also what all share."
+        if session
+        else ""
+    )
     return (
         f"At {mass}, sea level, standard air, {source}. The least sink on the curve is "
-        f"{at.first(least.sink, 'vertical_speed')} at {at.first(least.speed, 'speed')}; the flattest glide is near "
-        f"{at.first(best.speed, 'speed')}. The curve begins at 1.1 times the estimated stalling speed: nearer to the "
-        "stall the parabola does not hold."
+        f"{at.first(least.sink, 'vertical_speed')} at {at.first(least.speed, 'speed')}; the flattest "
+        f"glide is near {at.first(best.speed, 'speed')}. The curve begins at 1.1 times the estimated "
+        f"stalling speed: nearer to the stall the parabola does not hold.{shared}"
     )
 
 
 def _values(at: Printer, made: Performance) -> Grid:
     rows = [
-        row("curve", at.value(point.speed, "speed"), at.value(point.sink, "vertical_speed"),
-            f"± {at.first(COVERAGE_FACTOR * point.standard_uncertainty, 'vertical_speed')}")
+        row(
+            "curve",
+            at.value(point.speed, "speed"),
+            at.value(point.sink, "vertical_speed"),
+            f"± {at.first(COVERAGE_FACTOR * point.standard_uncertainty, 'vertical_speed')}",
+        )
         for point in made.curve[::EVERY]
-    ]  # fmt: skip
+    ]
     rows += [
-        row("measured glide", at.value(point.speed, "speed"), at.value(point.sink, "vertical_speed"),
-            f"± {at.first(COVERAGE_FACTOR * point.sink_uncertainty, 'vertical_speed')}")
+        row(
+            "measured glide",
+            at.value(point.speed, "speed"),
+            at.value(point.sink, "vertical_speed"),
+            f"± {at.first(COVERAGE_FACTOR * point.sink_uncertainty, 'vertical_speed')}",
+        )
         for point in (made.polar.session.points if made.polar.session else ())
-    ]  # fmt: skip
+    ]
     return grid("Sink against speed", "What | # Calibrated speed | # Sink | # Uncertainty, k = 2", rows)

@@ -1,12 +1,14 @@
-"""Tables of the page of performance. Where there is no answer the obstacle stands in words, never a number."""
+"""Tables of the page of performance. An obstacle stands in words, never a number."""
 
 from __future__ import annotations
 
 from dossier.compose.grid import Cell, Grid, columns, grid, numbers, row
 from dossier.compose.printer import Printer
-from dossier.compute.flight_outcome import CLAMPS, OBSTACLES, Clamp, Obstacle
 from dossier.results.flight import Performance
 from dossier.results.flight_tables import OFFSETS, ClimbRow, Value
+
+FULL_POWER_TIME = "full_power_time"
+"""Name of the limit of time at full power, where a type has one."""
 
 
 def glide_table(at: Printer, made: Performance) -> Grid:
@@ -17,16 +19,16 @@ def glide_table(at: Printer, made: Performance) -> Grid:
             at.first(one.pilot, "mass"),
             at.first(one.mass, "mass"),
             at.first(one.stall, "speed"),
-            Cell(at.first(one.sink_speed, "speed"), note=_clamp(one.sink_clamp)),
+            Cell(at.first(one.sink_speed, "speed"), note=one.sink_clamp),
             at.first(one.sink, "vertical_speed"),
-            Cell(at.first(one.glide_speed, "speed"), note=_clamp(one.glide_clamp)),
+            Cell(at.first(one.glide_speed, "speed"), note=one.glide_clamp),
             at.first(one.glide_ratio, "glide_ratio"),
         )
         for one in made.glides
     ]
     heads = (
-        "Battery | # Pilot | # Mass | # Stall, estimate | # Speed of least sink | # Least sink | "
-        "# Speed of best glide | # Glide ratio"
+        "Battery | # Pilot | # Mass | # Stall, estimate | Speed of least sink | # Least sink | "
+        "Speed of best glide | # Glide ratio"
     )
     return grid("Gliding, motor off, sea level, standard air, computed", heads, rows)
 
@@ -40,7 +42,11 @@ def climb_table(at: Printer, made: Performance) -> Grid | None:
         *numbers(f"Standard {_signed(at, offset)}" if offset else "Standard air" for offset in OFFSETS),
     )
     rows = [
-        row(_option(at, one.option), at.first(one.height, "height"), *(_value(at, rate, "vertical_speed") for rate in one.rates))
+        row(
+            _option(at, one.option),
+            at.first(one.height, "height"),
+            *(_value(at, rate, "vertical_speed") for rate in one.rates),
+        )
         for one in made.climbs
     ]
     return grid("Rate of climb at full power, heaviest pilot, computed", heads, rows)
@@ -54,14 +60,21 @@ def height_table(at: Printer, made: Performance) -> Grid | None:
         row(
             _option(at, one.option),
             at.first(one.height, "height"),
-            _value(at, one.time, "time") if one.height else Cell("start"),
+            _time(at, one) if one.height else Cell("start"),
             _energy(at, one) if one.height else Cell("start"),
             _top(at, made, one),
         )
         for one in made.climbs
     ]
-    heads = "Battery | # Pressure height | # Time from sea level | # Energy from the battery | # Top level speed, true"
-    return grid("Climb to a height and top speed there, full power, heaviest pilot, standard air, computed", heads, rows)
+    heads = (
+        "Battery | # Pressure height | Time from sea level | Energy from the battery | "
+        "Top level speed, true"
+    )
+    return grid(
+        "Climb to a height and top speed there, full power, heaviest pilot, computed",
+        heads,
+        rows,
+    )
 
 
 def wind_table(at: Printer, made: Performance) -> Grid | None:
@@ -72,14 +85,16 @@ def wind_table(at: Printer, made: Performance) -> Grid | None:
         row(
             _wind(at, one.head),
             at.first(one.down, "vertical_speed") if one.down else "still",
-            Cell(_text(at, one.speed, "speed"), note=_clamp(one.clamp)),
+            Cell(_text(at, one.speed, "speed"), note=one.clamp),
             _value(at, one.ratio, "glide_ratio"),
             _value(at, one.unchanged, "glide_ratio"),
         )
         for one in made.winds
     ]
     first = made.winds[0]
-    caption = f"Reach in wind, motor off, {_option(at, first.option)}, {at.first(first.mass, 'mass')}, computed"
+    caption = (
+        f"Reach in wind, motor off, {_option(at, first.option)}, {at.first(first.mass, 'mass')}, computed"
+    )
     heads = "# Wind | # Air sinks | # Best speed to fly | # Distance for height | # At the still-air speed"
     return grid(caption, heads, rows)
 
@@ -88,27 +103,42 @@ def _option(at: Printer, option: str) -> str:
     return str(at.dossier.project.battery.options[option].name)
 
 
-def _clamp(clamp: Clamp) -> str:
-    return CLAMPS.get(clamp, "")
-
-
 def _text(at: Printer, value: Value, style: str) -> str:
-    return OBSTACLES[value] if isinstance(value, Obstacle) else at.first(value, style)
+    return value if isinstance(value, str) else at.first(value, style)
 
 
 def _value(at: Printer, value: Value, style: str) -> Cell:
     return Cell(_text(at, value, style))
 
 
+def _time(at: Printer, one: ClimbRow) -> Cell:
+    """Where the type limits the time at full power, a longer climb says so beside its number."""
+    limit = at.dossier.project.aircraft.limits.get(FULL_POWER_TIME)
+    longer = (
+        limit is not None
+        and limit.value.kind == "time"
+        and not isinstance(one.time, str)
+        and one.time > limit.value.value
+    )
+    return Cell(
+        _text(at, one.time, "time"), note=f"longer than {limit.name} in one go" if limit and longer else ""
+    )
+
+
 def _energy(at: Printer, one: ClimbRow) -> Cell:
-    if isinstance(one.energy, Obstacle) or one.usable is None or one.energy <= one.usable:
+    if isinstance(one.energy, str) or one.usable is None or one.energy <= one.usable:
         return _value(at, one.energy, "energy")
-    return Cell("more than the battery has", note=f"{at.first(one.energy, 'energy')} for {at.first(one.usable, 'energy')} usable")
+    return Cell(
+        "more than the battery has",
+        note=f"{at.first(one.energy, 'energy')} for {at.first(one.usable, 'energy')} usable",
+    )
 
 
 def _top(at: Printer, made: Performance, one: ClimbRow) -> Cell:
-    above = made.fastest and not isinstance(one.top_speed, Obstacle) and one.top_speed > made.fastest.speed
-    return Cell(_text(at, one.top_speed, "speed"), note=f"above {made.fastest.name}" if above and made.fastest else "")
+    above = made.fastest and not isinstance(one.top_speed, str) and one.top_speed > made.fastest.speed
+    return Cell(
+        _text(at, one.top_speed, "speed"), note=f"above {made.fastest.name}" if above and made.fastest else ""
+    )
 
 
 def _wind(at: Printer, head: float) -> str:

@@ -59,9 +59,7 @@ def _moved(z: float, volt: float, *, z_i: Sequence[float], U_i: Sequence[float])
     below = lines.area_between(z_i[0], z, z_i, U_i, "state of charge")
     left = below + volt
     if left < 0:
-        raise OutsideRange(
-            f"more is given than the battery holds: {-volt:.4g} of {below:.4g} V times charge"
-        )
+        raise OutsideRange(f"more is given than the battery holds: {-volt:.4g} of {below:.4g} V times charge")
     for (z_0, U_0), (z_9, U_9) in pairwise(zip(z_i, U_i, strict=True)):
         area = (z_9 - z_0) * (U_0 + U_9) / 2
         if left <= area:

@@ -17,6 +17,9 @@ from dossier.compute.pack_share import PackShape
 from dossier.compute.scenarios import scenarios
 from dossier.figures import OutsideRange
 
+NEAR = 1e-9
+"""Closer states of charge are the same."""
+
 
 @dataclass(frozen=True)
 class Age:
@@ -81,7 +84,10 @@ def gauge_card(
         meanings.
     """
     aged = age or Age()
-    grid = np.union1d(np.linspace(cell.rest.x[0], cell.rest.x[-1], 401), charges)
+    even = np.linspace(cell.rest.x[0], cell.rest.x[-1], 401)
+    # the same point twice would not rise
+    apart = np.abs(even[:, None] - np.asarray(charges)).min(axis=1) > NEAR
+    grid = np.union1d(even[apart], charges)
     cases = scenarios(
         power / shape.cells, start=grid, floor=cell.rest.x[0], temperature=temperature, growth=aged.growth,
         health=aged.health, wiring=shape.wiring_at_cell,

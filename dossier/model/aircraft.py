@@ -7,6 +7,7 @@ from typing import Annotated
 
 from dossier.model.aerodynamics import Aerodynamics
 from dossier.model.base import Part
+from dossier.model.plan_view import PlanView
 from dossier.model.scalars import (
     AnyQuantity,
     Area,
@@ -277,6 +278,8 @@ class Aircraft(Part):
     """Left out: no polar is computed, and ``glide`` stands for the sink."""
     use: Use | None = None
     """Left out: no years of the battery are estimated."""
+    plan_view: PlanView | None = None
+    """The outline from above. Left out: the preflight list has no drawing."""
     profile: list[Phase]
     """The flight of the energy table, in order."""
     controls: list[Control]

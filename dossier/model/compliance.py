@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Annotated
 
 from dossier.model.base import Part
@@ -44,6 +46,50 @@ class Declared(Part):
     """What shows it: a drawing, an inspection, a document."""
 
 
+QUANTITIES: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        # the whole aircraft
+        "take_off_mass": ("mass",),
+        "wing_span": ("length",),
+        "wing_area": ("area",),
+        "aspect_ratio": ("number", "ratio"),
+        # speeds and glides
+        "stall_speed": ("speed",),
+        "manoeuvring_speed": ("speed",),
+        "level_speed": ("speed",),
+        "least_sink": ("speed",),
+        "best_glide_speed": ("speed",),
+        "best_glide_sink": ("speed",),
+        "best_glide_ratio": ("number", "ratio"),
+        # power
+        "level_power": ("power",),
+        "climb_rate": ("speed",),
+        "static_thrust": ("force",),
+        "lift_off_speed": ("speed",),
+        "take_off_run": ("length",),
+        "propeller_diameter": ("length",),
+        # how long and how far
+        "endurance": ("time",),
+        "range": ("length",),
+        "height": ("length",),
+        "fuel_equivalent": ("volume",),
+        # one battery
+        "energy": ("energy",),
+        "usable_energy": ("energy",),
+        "pack_mass": ("mass",),
+        "pack_volume": ("volume",),
+        "specific_energy": ("specific_energy",),
+        "full_voltage": ("voltage",),
+        "empty_voltage": ("voltage",),
+        "highest_voltage": ("voltage",),
+        "charging_time": ("time",),
+        "cycle_life": ("number", "ratio"),
+        "calendar_life": ("time",),
+    }
+)
+"""What a claim may be about, so that claims can be held against one another, and the kinds of value it may have."""
+
+
 class Claim(Part):
     """A number that the builder publishes."""
 
@@ -57,6 +103,11 @@ class Claim(Part):
     relation: Annotated[str, OneOf("at least", "at most", "about")]
     tolerance: Ratio | None = None
     """For ``about``: how far off is still about."""
+    quantity: Annotated[str, OneOf(*QUANTITIES)] | None = None
+    """What it is a number of, for the claims to be held against one another. ``endurance``: in level flight, after
+    the other phases of the profile; ``energy``: of the nameplate; ``usable_energy``: with the reserve kept."""
+    battery: Name | None = None
+    """Of which battery. Left out: of the one that ``figure`` names, or of the only one."""
 
 
 class Compliance(Part):

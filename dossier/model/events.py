@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field, RootModel
 
 from dossier.model.base import Part
+from dossier.model.glides import MeasuredGlide, SharedErrors
 from dossier.model.scalars import (
     Angle,
     AnyQuantity,
@@ -25,8 +26,6 @@ from dossier.model.scalars import (
     OneOf,
     Ratio,
     SerialNumber,
-    Speed,
-    Temperature,
     Text,
 )
 
@@ -113,6 +112,24 @@ class Weighing(Event):
     """Above the line of the supports; with ``pitch_error`` it gives the error of the arm."""
 
 
+class TestLog(Part):
+    """A log of a discharge of the whole battery, as a table of comma-separated values."""
+
+    file: FilePath
+    """One of the files that the event cites as evidence."""
+    discharge: Annotated[str, OneOf("positive", "negative")]
+    """The sign of a discharge current in the file."""
+    time: Text | None = None
+    """The heading of the column; left out, that of the open battery format: ``Test Time / s``."""
+    voltage: Text | None = None
+    current: Text | None = None
+    charge: Text | None = None
+    """The charge taken, as the instrument counts it."""
+    temperature: Text | None = None
+    cells: list[Text] = []
+    """The headings of the voltages of the groups in series."""
+
+
 class PackFitted(Event):
     """A battery goes in."""
 
@@ -126,6 +143,8 @@ class PackFitted(Event):
     measured_capacity: Charge | None = None
     health: Ratio | None = None
     """Capacity against nominal, from a test."""
+    log: TestLog | None = None
+    """Of that test; the capacity that it gives is held against ``measured_capacity``."""
 
 
 class PackRemoved(Event):
@@ -144,6 +163,8 @@ class CapacityTest(Event):
     capacity: Charge
     conditions: Text
     """Current, temperature, from which voltage to which."""
+    log: TestLog | None = None
+    """Of this test; the capacity that it gives is held against ``capacity``."""
 
 
 class EquipmentChange(CountedEvent):
@@ -190,32 +211,6 @@ class TestResult(Part):
     basis: Annotated[str, OneOf("CAS", "IAS", "TAS")] | None = None
     configuration: Text
     at_mass: Mass | None = None
-
-
-class MeasuredGlide(Part):
-    """One glide of a flight test, motor off, at a steady speed."""
-
-    speed: Speed
-    """Calibrated."""
-    sink: Speed
-    """True: drop of pressure altitude over time, corrected for the warmth of the air. Its ± holds what differs
-    from glide to glide, not what the session shares."""
-    at_mass: Mass | None = None
-    """Left out: the mass of ``glide`` in the type's file, to which the glide was then reduced already."""
-    pressure_altitude: Length | None = None
-    """At the middle of the glide, with ``temperature``. Both left out: the sink was reduced to sea level already."""
-    temperature: Temperature | None = None
-
-
-class SharedErrors(Part):
-    """Errors that all glides of one flight test share. Each left out: the usual one."""
-
-    air_motion: Speed | None = None
-    """Unseen rise or fall of the air."""
-    airspeed_scale: Ratio | None = None
-    """Calibration of the airspeed."""
-    mass: Ratio | None = None
-    density: Ratio | None = None
 
 
 class FlightTest(CountedEvent):

@@ -32,7 +32,9 @@ class Task(Part):
     source: Text
     """Where the interval comes from."""
     component: Name | None = None
-    """An item of the type's list: the task is for serials that have it, and runs from when it was made or packed."""
+    """An item of the type's list: the task is for serials that have it.
+
+    It runs from when the item was made or packed."""
 
 
 class LifeLimit(Part):

@@ -6,33 +6,51 @@ from collections.abc import Mapping
 from typing import Annotated
 
 from dossier.model.base import Part
+from dossier.model.plan_view import StationPoint
 from dossier.model.scalars import Count, Duration, Flag, Key, Name, Names, OneOf, Ratio, Text, Torque
 
 OBJECTS: Mapping[str, tuple[str, ...]] = {
-    "fetch": ("parts", "items", "kits"), "place": ("parts",), "remove": ("parts",), "stow": ("parts", "items", "kits"),
-    "hold": ("parts",), "let_go": ("parts",),
-    **dict.fromkeys(("engage", "lock", "torque", "safety", "release", "unlock", "open", "disturb"), ("connections",)),
+    "fetch": ("parts", "items", "kits"),
+    "place": ("parts",),
+    "remove": ("parts",),
+    "stow": ("parts", "items", "kits"),
+    "hold": ("parts",),
+    "let_go": ("parts",),
+    **dict.fromkeys(
+        ("engage", "lock", "torque", "safety", "release", "unlock", "open", "disturb"), ("connections",)
+    ),
     **dict.fromkeys(("look", "pull_test", "inspect", "positive_check", "sense"), ("connections",)),
-    "check": ("checks",), "count": ("items", "kits"), "cover": ("covers",), "uncover": ("covers",), "set": ("settings",),
+    "check": ("checks",),
+    "count": ("items", "kits"),
+    "cover": ("covers",),
+    "uncover": ("covers",),
+    "set": ("settings",),
     **dict.fromkeys(("isolate", "energise", "see_isolated"), ("circuits",)),
     **dict.fromkeys(("clear_propeller", "pause", "resume"), ()),
-}  # fmt: skip
+}
 """Verb -> what it may be done to: mappings of rigging.yaml."""
 VERBS = tuple(OBJECTS)
 """What an act may be."""
 
 
 class Hazard(Part):
-    """What can hurt, what follows, how to avoid it. ``{name_of_a_limit}`` stands for the value of that limit."""
+    """What can hurt, what follows, how to avoid it. ``{name_of_a_limit}`` stands for the value of that
+    limit."""
 
     word: Annotated[str, OneOf("danger", "warning", "caution", "notice")]
-    """Danger: death or serious injury will follow. Warning: could follow. Caution: minor or moderate injury could follow. Notice: damage, no injury."""
+    """Danger: death or serious injury will follow. Warning: could follow. Caution: minor or moderate injury
+    could follow. Notice: damage, no injury."""
     hazard: Text
     consequence: Text
     avoidance: Text
     source: Text | None = None
     """Where the advice comes from, if from outside."""
-    topic: Annotated[str, OneOf("battery", "propeller", "rigging", "controls", "flight", "ground", "charging", "fire", "weather")]
+    topic: Annotated[
+        str,
+        OneOf(
+            "battery", "propeller", "rigging", "controls", "flight", "ground", "charging", "fire", "weather"
+        ),
+    ]
 
 
 class Hazards(Part):
@@ -53,14 +71,18 @@ class Act(Part):
     """What a step does to an object of rigging.yaml, so that the list can be verified."""
 
     act: Annotated[str, OneOf(*VERBS)]
-    """Parts: fetch, place, remove, stow, hold, let_go. Loose items and kits: fetch, count, stow. Connections: engage, lock, torque, safety;
-    release (takes the safety part off), unlock, open, disturb (touches what was checked); look (at its mark), pull_test, inspect (complete),
-    positive_check (held against its control, by two), sense (moved fully, the right way). Covers: cover, uncover. Settings: set. Checks: check.
+    """Parts: fetch, place, remove, stow, hold, let_go. Loose items and kits: fetch, count, stow.
+    Connections: engage, lock, torque, safety;
+    release (takes the safety part off), unlock, open, disturb (touches what was checked); look (at its
+    mark), pull_test, inspect (complete),
+    positive_check (held against its control, by two), sense (moved fully, the right way). Covers: cover,
+    uncover. Settings: set. Checks: check.
     Circuits: isolate, energise, see_isolated. Without an object: clear_propeller, pause, resume."""
     what: Names = []
     """One name of rigging.yaml, or a list of names."""
     by: list[Name] = []
-    """Roles; left out, those whom the step's ``by`` names, else the first role (in a second check: whoever did not do the step)."""
+    """Roles; left out, those whom the step's ``by`` names, else the first role (in a second check: whoever
+    did not do the step)."""
     to: Name | None = None
     """For ``set``: the new position."""
     number: Count | None = None
@@ -108,6 +130,8 @@ class Section(Part):
     steps: list[ProcedureStep]
     stop: Flag = False
     """True if the crew may stop after this section, and take apart or go on from there."""
+    station: StationPoint | None = None
+    """Where it is done, for the drawing from above on the page of the list."""
 
 
 class Procedure(Part):
@@ -116,7 +140,17 @@ class Procedure(Part):
     title: Text
     kind: Annotated[
         str,
-        OneOf("rigging", "de-rigging", "preflight", "charging", "storage", "emergency", "transport", "inspection", "after-flight"),
+        OneOf(
+            "rigging",
+            "de-rigging",
+            "preflight",
+            "charging",
+            "storage",
+            "emergency",
+            "transport",
+            "inspection",
+            "after-flight",
+        ),
     ]
     purpose: Text
     people: Count

@@ -9,7 +9,8 @@ from dossier.model.rule_set import RuleSource
 from dossier.model.scalars import Date, Key, Length, Name, OneOf, Text
 
 MEASURES = ("width", "height", "body length", "trailer length", "combination length")
-"""``body length`` is without drawbar, ``trailer length`` with it; a combination is the towing vehicle and the trailer."""
+"""``body length`` is without drawbar, ``trailer length`` with it; a combination has
+the towing vehicle as well."""
 
 
 class RoadLimit(Part):

@@ -55,11 +55,13 @@ def at_end(run: Run, code: str, words: tuple[str, str], about: Iterable[str] = (
 
 
 def of_text(
-    listing: Listing, code: str, step: Step, words: tuple[str, str], place: Place | None = None
+    listing: Listing, code: str, step: Step | None, words: tuple[str, str], place: Place | None = None
 ) -> Fault:
-    """Make a fault of the wording: a note, not a matter of safety."""
-    finding = Finding(code, words[0], words[1], place or step.place, Severity.NOTE)
-    return Fault(finding, listing.name, step.number, ())
+    """Make a fault of the wording, of a step or of the list as a whole: a note, not a matter of safety."""
+    finding = Finding(
+        code, words[0], words[1], place or (step.place if step else head(listing)), Severity.NOTE
+    )
+    return Fault(finding, listing.name, step.number if step else None, ())
 
 
 def head(listing: Listing) -> Place | None:

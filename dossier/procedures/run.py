@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from dossier.procedures import acts
 from dossier.procedures.listing import Doing, Listing, Step
+from dossier.procedures.passing import already
 from dossier.procedures.state import State
 from dossier.procedures.system import System
 
@@ -72,7 +73,7 @@ def replay(
     for step in chosen:
         touched = set()
         for doing in step.doings:
-            if begun_at and acts.already(state, doing, system, forward=forward):
+            if begun_at and already(state, doing, system, forward=forward):
                 state = _passed_over(state, doing, system)
                 continue
             moment = Moment(state, doing, acts.after(state, doing, system))

@@ -6,7 +6,21 @@ from collections.abc import Collection, Iterator
 
 from dossier.findings import Finding, in_order
 from dossier.project import Project
-from dossier.references import assembly, battery, compliance, figure_names, life, limits, maintenance, procedures, ranges, rigging
+from dossier.references import (
+    assembly,
+    battery,
+    compliance,
+    figure_names,
+    life,
+    limits,
+    maintenance,
+    plan_view,
+    procedures,
+    ranges,
+    rigging,
+    trailer,
+)
+from dossier.tables.road_limits import known_road_limits
 
 
 def check(project: Project, shipped_rule_sets: Collection[str]) -> tuple[Finding, ...]:
@@ -29,4 +43,6 @@ def _all(project: Project, shipped_rule_sets: Collection[str]) -> Iterator[Findi
     yield from rigging.check(project)
     yield from assembly.check(project)
     yield from maintenance.check(project)
+    yield from plan_view.check(project)
+    yield from trailer.check(project, known_road_limits().places)
     yield from life.check(project)

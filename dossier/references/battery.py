@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from dossier.findings import Finding
 from dossier.model.battery import Cell, Option
+from dossier.model.events import CapacityTest, PackFitted
 from dossier.project import Project
 from dossier.references.names import unknown
 
@@ -15,6 +16,9 @@ def check(project: Project) -> Iterator[Finding]:
     """Check cells and options."""
     for cell in project.battery.cells.values():
         yield from _cell(cell)
+        yield from _resistances(cell)
+    yield from _use(project)
+    yield from _logs(project)
     for option in project.battery.options.values():
         yield from unknown(option.cell, project.battery.cells, "cell", "cells in battery.yaml")
         cell_of_option = project.battery.cells.get(option.cell)
@@ -30,6 +34,39 @@ def _cell(cell: Cell) -> Iterator[Finding]:
         if after.state_of_charge.value <= before.state_of_charge.value or after.voltage.value <= before.voltage.value:
             yield Finding("P020", f"{after.state_of_charge.text}, {after.voltage.text} does not follow {before.state_of_charge.text}, {before.voltage.text}",
                           "charge and voltage both rise from empty to full", after.place)
+
+
+def _resistances(cell: Cell) -> Iterator[Finding]:
+    points, ends = cell.resistance, cell.open_circuit_voltage
+    if points is None:
+        return
+    if len(points) < 2:
+        remedy = "give at least two points, or leave the table out"
+        yield Finding("P026", "the table of resistances has fewer than two points", remedy, cell.place_of_key("resistance"))
+    for before, after in pairwise(points):
+        if after.state_of_charge.value <= before.state_of_charge.value:
+            yield Finding("P026", f"{after.state_of_charge.text} does not follow {before.state_of_charge.text}",
+                          "the charge rises from empty to full", after.place)
+    for point in points if ends else ():
+        if not ends[0].state_of_charge.value <= point.state_of_charge.value <= ends[-1].state_of_charge.value:
+            yield Finding("P026", f"{point.state_of_charge.text} is outside the table of rest voltages",
+                          "stay between its ends", point.state_of_charge.place)
+
+
+def _use(project: Project) -> Iterator[Finding]:
+    use = project.aircraft.use
+    if use and use.charge_after_flight.value >= use.charge_before_flight.value:
+        fault = f"a flight ends at {use.charge_after_flight.text}, not below the {use.charge_before_flight.text} at which it begins"
+        yield Finding("P025", fault, "correct one of them", use.charge_after_flight.place)
+
+
+def _logs(project: Project) -> Iterator[Finding]:
+    for record in project.serials.values():
+        for event in record.events:
+            log = event.log if isinstance(event, PackFitted | CapacityTest) else None
+            if log and str(log.file) not in {str(cited.file) for cited in event.evidence}:
+                yield Finding("P024", f"the log {log.file} is not among the evidence of its event",
+                              "name it under evidence as well, so that it is sealed", log.place_of_key("file"))
 
 
 def _voltages(option: Option, cell: Cell) -> Iterator[Finding]:

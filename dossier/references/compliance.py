@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterator
 
 from dossier.findings import Finding
 from dossier.judge import rule_set_checks
+from dossier.model.compliance import QUANTITIES
 from dossier.project import Project
 from dossier.references.names import unknown
 
@@ -30,6 +31,7 @@ def check(project: Project, shipped: Collection[str]) -> Iterator[Finding]:
             )
     for name, rule_set in project.rule_sets.items():
         yield from rule_set_checks.check(name, rule_set)
+    yield from _claims(project)
     for name, decision in rules.items():
         if decision.kind == "guarded" and decision.coverage is None:
             yield Finding(
@@ -44,4 +46,18 @@ def check(project: Project, shipped: Collection[str]) -> Iterator[Finding]:
                 f"a coverage of {decision.coverage.text} makes no guard band",
                 "write a value from 50 % to below 100 %",
                 decision.coverage.place,
+            )
+
+
+def _claims(project: Project) -> Iterator[Finding]:
+    for name, claim in project.compliance.claims.items():
+        if claim.battery is not None:
+            yield from unknown(claim.battery, project.battery.options, "battery", "options in battery.yaml")
+        kinds = QUANTITIES.get(str(claim.quantity), ()) if claim.quantity else ()
+        if kinds and claim.value.kind not in kinds:
+            yield Finding(
+                "P032",
+                f"the claim {name!r} is of {str(claim.quantity)!r}, and {claim.value.text!r} is no {kinds[0]}",
+                f"write a {kinds[0]}, or name another quantity",
+                claim.value.place,
             )

@@ -44,15 +44,18 @@ def _interval(interval: Interval, project: Project) -> Iterator[Finding]:
     measures = (interval.months, interval.flight_hours, interval.limit, interval.cycles)
     if all(measure is None for measure in measures):
         remedy = "write months, flight_hours, limit or cycles"
-        yield Finding("T004", "the interval has no measure", remedy, interval.place)
+        yield Finding("S004", "the interval has no measure", remedy, interval.place)
     if interval.flight_hours is not None and interval.limit is not None:
-        yield Finding("T004", "the interval states its flight hours twice", "keep flight_hours or limit", interval.place)
+        yield Finding(
+            "S004", "the interval states its flight hours twice", "keep flight_hours or limit", interval.place
+        )
     if interval.limit is not None:
         limits = project.aircraft.limits
         yield from unknown(interval.limit, limits, "limit", "limits in aircraft.yaml")
         if interval.limit in limits and limits[interval.limit].value.kind != "time":
-            said = f"the limit {str(interval.limit)!r} is {limits[interval.limit].value.text}, which is no flight time"
-            yield Finding("T005", said, "name a limit in hours", interval.place_of_key("limit"))
+            value = limits[interval.limit].value
+            said = f"the limit {str(interval.limit)!r} is {value.text}, which is no flight time"
+            yield Finding("S005", said, "name a limit in hours", interval.place_of_key("limit"))
 
 
 def _totals(record: SerialRecord) -> Iterator[Finding]:
@@ -62,9 +65,9 @@ def _totals(record: SerialRecord) -> Iterator[Finding]:
             continue
         if event.flight_hours is not None and event.flight_hours.value < hours:
             said = f"the total of flight hours falls to {event.flight_hours.text}"
-            yield Finding("T003", said, "write the total since the build", event.place_of_key("flight_hours"))
+            yield Finding("S003", said, "write the total since the build", event.place_of_key("flight_hours"))
         if event.cycles is not None and event.cycles < cycles:
             said = f"the total of flights falls from {cycles} to {event.cycles}"
-            yield Finding("T003", said, "write the total since the build", event.place_of_key("cycles"))
+            yield Finding("S003", said, "write the total since the build", event.place_of_key("cycles"))
         hours = max(hours, event.flight_hours.value if event.flight_hours is not None else 0.0)
         cycles = max(cycles, event.cycles or 0)

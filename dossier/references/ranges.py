@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from dossier.findings import Finding, Place
-from dossier.model import aerodynamics, aircraft, battery, events
+from dossier.model import aerodynamics, aircraft, battery, events, glides
 from dossier.model.base import Part
 from dossier.project import Project
 from dossier.quantities import Quantity
@@ -61,7 +61,10 @@ BOUNDS: Mapping[type[Part], Mapping[str, Bound]] = {
     ),
     battery.Size: _each(POSITIVE, "length", "width", "height"),
     battery.Option: _each(POSITIVE, "series", "parallel", "full_cell_voltage", "empty_cell_voltage")
-    | {"mass": NOT_NEGATIVE, "reserve": RESERVE},
+    | {"mass": NOT_NEGATIVE, "reserve": RESERVE, "wiring_resistance": NOT_NEGATIVE},
+    battery.ResistancePoint: _each(POSITIVE, "resistance"),
+    aircraft.Use: _each(POSITIVE, "hours_per_year", "flights_per_year", "charge_before_flight", "storage_temperature")
+    | _each(RESERVE, "charge_after_flight", "storage_charge"),
     battery.Bay: _each(NOT_NEGATIVE, "clearance"),
     battery.Charger: {"power": POSITIVE, "efficiency": SHARE, "taper": NOT_NEGATIVE},
     events.Scale: _each(NOT_NEGATIVE, "maximum_permissible_error", "resolution"),
@@ -70,8 +73,8 @@ BOUNDS: Mapping[type[Part], Mapping[str, Bound]] = {
     events.PackFitted: {"mass": POSITIVE, "measured_capacity": POSITIVE, "health": HEALTH},
     events.CapacityTest: _each(POSITIVE, "capacity"),
     events.TestResult: _each(POSITIVE, "at_mass"),
-    events.MeasuredGlide: _each(POSITIVE, "speed", "sink", "at_mass"),
-    events.SharedErrors: _each(NOT_NEGATIVE, "air_motion", "airspeed_scale", "mass", "density"),
+    glides.MeasuredGlide: _each(POSITIVE, "speed", "sink", "at_mass"),
+    glides.SharedErrors: _each(NOT_NEGATIVE, "air_motion", "airspeed_scale", "mass", "density"),
     aerodynamics.Coefficient: _each(POSITIVE, "value"),
 }
 """What the formulas need, so that a wrong sign is told at its line and not by a formula."""
@@ -117,7 +120,7 @@ def _part(part: Part) -> Iterator[Finding]:
             yield Finding("P018", f"{name} holds no entry", "add at least one", part.place_of_key(name))
     if isinstance(part, aerodynamics.Aerodynamics):
         yield from _value(part.oswald_factor.value, "oswald_factor", SHARE, None)
-    if isinstance(part, events.MeasuredGlide) and (part.pressure_altitude is None) != (part.temperature is None):
+    if isinstance(part, glides.MeasuredGlide) and (part.pressure_altitude is None) != (part.temperature is None):
         yield Finding(
             "P022",
             "pressure_altitude and temperature of a glide belong together",

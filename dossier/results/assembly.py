@@ -122,7 +122,7 @@ class AssemblyRecord:
 
 
 def stages(assembly: Assembly | None, record: SerialRecord, state: State) -> tuple[StageRecord, ...]:
-    """Put the entries of a serial to the steps of the type; without assembly.yaml an entry is its own step."""
+    """Put the entries of a serial to the steps of the type; without assembly.yaml each is its own."""
     if assembly is None:
         entries = [entry for entry in record.assembly if entry.date is None or entry.date <= state.as_of]
         steps = tuple(_step("", None, (entry,), record, state) for entry in entries)

@@ -76,7 +76,7 @@ def _nonconformity(one: Nonconformity) -> Iterator[Problem]:
         yield Problem(
             "A007",
             f"{name} is open: {one.description}",
-            "decide on it, do the work, and write  closed: ...",
+            "decide on it, do the work, and write the day, such as  closed: 2026-05-14",
             one.place,
             "open nonconformity",
             blocks=False,

@@ -51,7 +51,7 @@ def _of_entry(record: StepRecord, materials: Mapping[str, Material]) -> Iterator
         yield Problem(
             "A012",
             f"{_named(record)} was accepted without a reason",
-            "write  reason: ...",
+            "say why it may stay, behind  reason:",
             entry.place,
             "accepted without a reason",
         )

@@ -4,6 +4,7 @@ silence."""
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import cast
 
 import numpy as np
@@ -57,7 +58,13 @@ def cell_model(battery: Battery, result: PackResult) -> CellModel | None:
         return None
     capacity = result.figures["capacity"].value / option.parallel
     return CellModel(
-        option, cell, result, _circuit(cell), _shape(option), _table(cell), capacity / cell.nominal_capacity.value
+        option,
+        cell,
+        result,
+        _circuit(cell),
+        _shape(option),
+        _table(cell),
+        capacity / cell.nominal_capacity.value,
     )
 
 
@@ -80,7 +87,9 @@ def _circuit(cell: Cell) -> Circuit:
         cell.nominal_capacity.value,
         CellLimits(cell.empty_voltage.value, cell.maximum_discharge_current.value),
         cast(Application, str(cell.application or "energy")),
-        constant=cell.resistance_temperature_constant.value if cell.resistance_temperature_constant else USUAL_CONSTANT,
+        constant=cell.resistance_temperature_constant.value
+        if cell.resistance_temperature_constant
+        else USUAL_CONSTANT,
     )
 
 
@@ -96,7 +105,8 @@ def _table(cell: Cell) -> dict[str, list[Input]]:
     ]
     first, last = voltages[0][0], voltages[-1][0]
     nodes = sorted({z for z, _ in (*voltages, *resistances) if first <= z <= last})
-    places = {p.state_of_charge.value: p.state_of_charge for p in (*cell.open_circuit_voltage, *(cell.resistance or []))}
+    places = {p.state_of_charge.value: p.state_of_charge for p in cell.open_circuit_voltage}
+    places |= {p.state_of_charge.value: p.state_of_charge for p in cell.resistance or []}
     return {
         "z_i": [given(places[z], f"state of charge, point {number}") for number, z in enumerate(nodes, 1)],
         "U_i": [_between(voltages, z) for z in nodes],
@@ -105,10 +115,10 @@ def _table(cell: Cell) -> dict[str, list[Input]]:
 
 
 def _between(points: list[tuple[float, Input]], z: float) -> Input:
-    """Take the point at ``z``, or the straight line between its neighbours; beyond the ends the nearest point."""
+    """Take the point at ``z`` or the straight line between its neighbours; beyond the ends the nearest."""
     if z <= points[0][0]:
         return points[0][1]
-    for (low, below), (high, above) in zip(points, points[1:], strict=False):
+    for (low, below), (high, above) in pairwise(points):
         if z == high:
             return above
         if z < high:
@@ -129,5 +139,7 @@ def conditions(model: CellModel) -> dict[str, Input]:
         "T_b": Input("battery at 25 °C", "temperature", WARM, "the condition of this figure"),
         "G": Input(AS_NEW, "number", 1.0, "the condition of this figure"),
         "b": given(stated, "rise of resistance in the cold") if stated else usual,
-        "C_lim": constant(f"rate of a cell for {kind}", "number", RATE_RANGES[model.circuit.application].sustained, "pybamm"),
+        "C_lim": constant(
+            f"rate of a cell for {kind}", "number", RATE_RANGES[model.circuit.application].sustained, "pybamm"
+        ),
     }

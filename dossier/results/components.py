@@ -90,7 +90,9 @@ def _others(state: State) -> dict[str, Component]:
         for label, word in _named(change) if change.item is None else ():
             before = found.get(label, Component("", label, "", NOT_LISTED, NOT_LISTED, "", "", ()))
             explained = (*before.explained, f"{change.date}: {word}")
-            found[label] = replace(before, maintained=word, number=_number(change) if word == FITTED else "", explained=explained)
+            found[label] = replace(
+                before, maintained=word, number=_number(change) if word == FITTED else "", explained=explained
+            )
     return found
 
 

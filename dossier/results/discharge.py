@@ -12,7 +12,6 @@ from dossier.figures import Figure, Formula, Input, OutsideRange, evaluate, give
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery
-from dossier.results.attempt import attempt
 from dossier.results.battery import PackResult
 from dossier.results.cell_model import CellModel, cell_model, conditions
 from dossier.results.discharge_table import FlightCase, Outlook, outlooks
@@ -20,9 +19,13 @@ from dossier.results.energy import Energy, Flight
 from dossier.results.gauge import Gauge, gauges
 
 NOTE = (
-    "Computed with one resistance for each state of charge, at 25 °C, shown against simulated cells only. Expect 3 % "
-    "at best, and 5 % from a maker's sheet; what the record leaves open as to the resistance is not in the ±."
+    "Computed with one resistance for each state of charge, at 25 °C, shown against simulated cells only. "
+    "Expect 3 % at best, and 5 % from a maker's sheet; what the record leaves open as to the resistance is "
+    "not in the ±."
 )
+
+
+_Given = Mapping[str, Input | list[Input]]
 
 
 @dataclass(frozen=True)
@@ -46,6 +49,8 @@ class Modelled:
     findings: tuple[Finding, ...] = ()
     models: tuple[CellModel, ...] = ()
     """Of the batteries whose record states a resistance."""
+    cases: tuple[FlightCase, ...] = ()
+    """The flights that the model was asked for, those without an answer as well."""
 
     @property
     def figures(self) -> tuple[Figure, ...]:
@@ -81,7 +86,7 @@ def discharge_model(
             findings += maker.findings
     table, told = outlooks(cases)
     cards, unread = gauges(cases)
-    return Modelled(tuple(flights), table, cards, (*findings, *told, *unread), tuple(models.values()))
+    return Modelled(tuple(flights), table, cards, (*findings, *told, *unread), tuple(models.values()), tuple(cases))
 
 
 def _without_resistance(battery: Battery, packs: tuple[PackResult, ...]) -> Iterator[Finding]:
@@ -90,8 +95,8 @@ def _without_resistance(battery: Battery, packs: tuple[PackResult, ...]) -> Iter
         if not cell.resistance:
             yield Finding(
                 "D001",
-                f"the cell {cell.name} has no table of resistance, so no voltage under load, no effect of cold or age "
-                "and no gauge card is computed for it",
+                f"the cell {cell.name} has no table of resistance, so no voltage under load, no effect of "
+                "cold or age and no gauge card is computed for it",
                 "add resistance: to the cell, from the maker's discharge curve or a measurement",
                 cell.place, Severity.NOTE,
             )  # fmt: skip
@@ -100,7 +105,9 @@ def _without_resistance(battery: Battery, packs: tuple[PackResult, ...]) -> Iter
 def _no_model(error: OutsideRange, battery: Battery, result: PackResult) -> Finding:
     option = battery.options[result.option]
     fault = f"the discharge of {option.name} cannot be modelled: {error}"
-    return Finding("D003", fault, "correct the tables of the cell", battery.cells[option.cell].place, Severity.WARNING)
+    return Finding(
+        "D003", fault, "correct the tables of the cell", battery.cells[option.cell].place, Severity.WARNING
+    )
 
 
 class _Maker:
@@ -124,11 +131,14 @@ class _Maker:
 
     def flight_modelled(self) -> tuple[ModelledFlight, ...]:
         """Make the figures, or tell why they cannot be made."""
-        made = attempt(self._run_time, f"the endurance by the discharge model, {self.words},", self.model.option.place)
-        self.findings += made.findings
-        if made.figure is None:
+        try:
+            modelled = self._run_time()
+        except OutsideRange as error:
+            fault = f"{self.words}: no endurance by the discharge model, {error}"
+            remedy = "rely on measured flights here"
+            self.findings.append(Finding("D003", fault, remedy, self.model.option.place, Severity.NOTE))
             return ()
-        return (ModelledFlight(self.flight, made.figure, self._ends(made.figure), tuple(self.figures)),)
+        return (ModelledFlight(self.flight, modelled, self._ends(modelled), tuple(self.figures)),)
 
     def case(self) -> tuple[FlightCase, ...]:
         """Put the flight as the table and the card need it; none where it has no charge to keep or to begin
@@ -140,7 +150,7 @@ class _Maker:
         return (FlightCase(self.model, self.flight, self.words, self.phases, cruise, kept),)
 
     def _make(
-        self, formula: Formula, short: str, label: str, kind: str, inputs: Mapping[str, Input | list[Input]], **more: Any
+        self, formula: Formula, short: str, label: str, kind: str, inputs: _Given, **more: Any
     ) -> Figure:  # fmt: skip
         figure = evaluate(formula, f"{short}.{self.suffix}", f"{label}, {self.words}", kind, inputs, **more)
         self.figures.append(figure)
@@ -149,23 +159,45 @@ class _Maker:
     def _run_time(self) -> Figure:
         model, option, table = self.model, self.model.option, self.model.table
         counts = {
-            "N_s": Input("cells in series", "number", float(option.series), option.place_of_key("series") or ""),
-            "N_p": Input("strings in parallel", "number", float(option.parallel), option.place_of_key("parallel") or ""),
+            "N_s": Input(
+                "cells in series", "number", float(option.series), option.place_of_key("series") or ""
+            ),
+            "N_p": Input(
+                "strings in parallel", "number", float(option.parallel), option.place_of_key("parallel") or ""
+            ),
         }
         first, last = self._charges()
         cruise = self.flight.cruise
-        power = self._make(pack_share.cell_power, "cell_power", "Power of one cell in level flight", "power",
-                           {"P": cruise, **counts}, style="cell_power")
+        power = self._make(
+            pack_share.cell_power,
+            "cell_power",
+            "Power of one cell in level flight",
+            "power",
+            {"P": cruise, **counts},
+            style="cell_power",
+        )
         inner = self._cell_capacity()
-        nominal = self._make(pack.nameplate_energy, "cell_nameplate_energy", "Nameplate energy of a cell", "energy",
-                             {"U_nom": given(model.cell.nominal_voltage, "nominal voltage, cell"), "Q": inner}, style="cell_energy")
+        nominal = self._make(
+            pack.nameplate_energy,
+            "cell_nameplate_energy",
+            "Nameplate energy of a cell",
+            "energy",
+            {"U_nom": given(model.cell.nominal_voltage, "nominal voltage, cell"), "Q": inner},
+            style="cell_energy",
+        )
         wiring = Input("no resistance of wiring is stated", "resistance", 0.0, option.place or "")
         if option.wiring_resistance:
-            share = self._make(pack_share.wiring_at_cell, "wiring_at_cell", "Share of the wiring at a cell", "resistance",
-                               {"R_w": given(option.wiring_resistance, "wiring"), **counts})
+            share = self._make(
+                pack_share.wiring_at_cell,
+                "wiring_at_cell",
+                "Share of the wiring at a cell",
+                "resistance",
+                {"R_w": given(option.wiring_resistance, "wiring"), **counts},
+            )
             wiring = taken(share)
         return self._make(
-            run_time.time_at_power, "endurance_modelled", "Cruise endurance by the discharge model, reserve kept", "time",
+            run_time.time_at_power, "endurance_modelled",
+            "Cruise endurance by the discharge model, reserve kept", "time",
             {"P_cell": taken(power), "z_1": taken(first), "z_2": taken(last), "Q_cell": inner, "R_x": wiring,
              "E_nom": taken(nominal), **conditions(model), **table}, note=NOTE,
         )  # fmt: skip
@@ -184,17 +216,36 @@ class _Maker:
             "z_i": model.table["z_i"],
             "U_i": model.table["U_i"],
         }
-        first = self._make(charge_left.charge_after, "charge_at_cruise", "State of charge where level flight begins", "ratio",
-                           {"U_1": given(model.option.full_cell_voltage, "full, cell"), "E_i": self.before, **shared})
-        last = self._make(charge_left.charge_kept, "charge_kept", "State of charge that level flight leaves", "ratio", {
-            "U_2": given(model.option.empty_cell_voltage, "flying stops, cell"),
-            "r": given(model.option.reserve, "reserve"), "E": taken(figures["energy_between_limits"]),
-            "E_i": self.kept, **shared})
+        first = self._make(
+            charge_left.charge_after,
+            "charge_at_cruise",
+            "State of charge where level flight begins",
+            "ratio",
+            {"U_1": given(model.option.full_cell_voltage, "full, cell"), "E_i": self.before, **shared},
+        )
+        last = self._make(
+            charge_left.charge_kept,
+            "charge_kept",
+            "State of charge that level flight leaves",
+            "ratio",
+            {
+                "U_2": given(model.option.empty_cell_voltage, "flying stops, cell"),
+                "r": given(model.option.reserve, "reserve"),
+                "E": taken(figures["energy_between_limits"]),
+                "E_i": self.kept,
+                **shared,
+            },
+        )
         return first, last
 
     def _ends(self, endurance: Figure) -> str:
         """Say which limit came first: without the voltage limit the run would be as long, or longer."""
-        inputs = {key: one.value if isinstance(one, Input) else [item.value for item in one] for key, one in endurance.working.inputs.items()}
+        inputs = {
+            key: one.value if isinstance(one, Input) else [item.value for item in one]
+            for key, one in endurance.working.inputs.items()
+        }
         lowest = max(self.model.circuit.rest.y[-1] / 2 * 1.0001, 0.01)
         freely = run_time.time_at_power(**{**inputs, "U_min": lowest})
-        return "voltage under load" if freely > endurance.value * (1 + 1e-9) else "reserve and later phases kept"
+        return (
+            "voltage under load" if freely > endurance.value * (1 + 1e-9) else "reserve and later phases kept"
+        )

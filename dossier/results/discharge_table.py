@@ -1,5 +1,4 @@
-"""Every flight cold and warm, new and old: the profile flown by the discharge model, a band where only a band is
-honest."""
+"""Every flight cold and warm, new and old: the profile flown by the discharge model."""
 
 from __future__ import annotations
 
@@ -9,7 +8,7 @@ from itertools import product
 
 import numpy as np
 
-from dossier.compute.charge_left import charge_kept
+from dossier.compute.charge_left import charge_after, charge_kept
 from dossier.compute.cold import flight_band
 from dossier.compute.discharge_outcome import WORDS, NoAnswer, Reason
 from dossier.compute.mission import fly
@@ -49,6 +48,10 @@ AGAINST = {
 }
 
 
+_BAND = "band of different cells"
+_NO_CLIMB = "some cells do not give the climb power so cold"
+
+
 @dataclass(frozen=True)
 class FlightCase:
     """One flight of the energy table, ready for the discharge model. Energies of the pack, in J."""
@@ -61,6 +64,20 @@ class FlightCase:
     cruise: PhaseRow
     kept: float
     """Energy at the terminals of the phases that are kept for after the cruise."""
+
+    def start(self, health: float) -> float:
+        """Return the state of charge where the cruise begins, with a part of the nominal capacity left.
+
+        Raises:
+            OutsideRange: the phases before it take more than there is.
+        """
+        model, figures = self.model, self.model.result.figures
+        return charge_after(
+            model.option.full_cell_voltage.value, [row.energy for row in self.before],
+            eta_b=figures["deliverable_energy"].value / figures["energy_between_limits"].value,
+            N=float(model.shape.cells), Q_cell=model.circuit.capacity * health,
+            z_i=model.circuit.rest.x, U_i=model.circuit.rest.y,
+        )  # fmt: skip
 
     def floor(self, health: float) -> float:
         """Return the state of charge that level flight leaves, with a part of the nominal capacity left.
@@ -149,8 +166,10 @@ class _Runs:
             if reason is not Reason.NONE:
                 yield Lasting(temperature, None, None, AGAINST[reason])
             else:
-                ends = (max(float(times[at]) - fixed, 0.0) for times in (self.band.shortest, self.band.longest))
-                yield Lasting(temperature, *ends, "band of different cells")
+                shortest, longest = (
+                    max(float(times[at]) - fixed, 0.0) for times in (self.band.shortest, self.band.longest)
+                )
+                yield Lasting(temperature, shortest, longest, _BAND if shortest > 0 else _NO_CLIMB)
 
     def findings(self, cases: Sequence[FlightCase], ages: Sequence[Age]) -> Iterator[Finding]:
         """Tell each power that the battery as recorded cannot give when warm, once for a flight."""
@@ -160,15 +179,9 @@ class _Runs:
             answer = self.flights[number * len(WARM)]
             what = _shortfall(answer, case)
             if what:
-                yield Finding(
-                    "D002", f"{case.words}: {what}", "lower the power of the phase, or take a battery with more cells in parallel",
-                    case.model.option.place, Severity.WARNING,
-                )  # fmt: skip
-            elif isinstance(answer, NoAnswer):
-                yield Finding(
-                    "D003", f"{case.words}: no endurance by the discharge model, {answer.message}",
-                    "rely on measured flights at this power", case.model.option.place, Severity.NOTE,
-                )  # fmt: skip
+                remedy = "lower the power of the phase, or put more cells in parallel"
+                place = case.model.option.place
+                yield Finding("D002", f"{case.words}: {what}", remedy, place, Severity.WARNING)
 
     def _floor(self, number: int, case: FlightCase, age: Age) -> float:
         try:
@@ -185,7 +198,12 @@ class _Runs:
         made = [
             MissionPhase(
                 row.name,
-                np.array([self._at_cell(number, self.asked[number][0].before[step].power) for number, _ in scenarios]),
+                np.array(
+                    [
+                        self._at_cell(number, self.asked[number][0].before[step].power)
+                        for number, _ in scenarios
+                    ]
+                ),
                 np.array([self.asked[number][0].before[step].duration for number, _ in scenarios]),
             )
             for step, row in enumerate(first.before)
@@ -197,7 +215,8 @@ class _Runs:
         return power / self.asked[number][0].model.shape.cells
 
     def _conditions(self, scenarios: list[tuple[int, float]]) -> Conditions:
-        cases, ages = ([self.asked[number][part] for number, _ in scenarios] for part in (0, 1))
+        cases = [self.asked[number][0] for number, _ in scenarios]
+        ages = [self.asked[number][1] for number, _ in scenarios]
         return Conditions(
             start=np.array([self._start(case) for case in cases]),
             floor=np.array([self.floors[number] for number, _ in scenarios]),

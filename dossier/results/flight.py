@@ -1,12 +1,12 @@
-"""What the aircraft does in the air, computed from its drag polar: glide, climb, level flight, reach in wind."""
+"""What the aircraft does in the air, computed from its drag polar: glide, climb, reach in wind."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from dossier.compute.glide import least_sink
 from dossier.compute.atmosphere import SEA_LEVEL_DENSITY
+from dossier.compute.glide import least_sink
 from dossier.figures import Figure, OutsideRange
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
@@ -19,7 +19,16 @@ from dossier.results.energy import Energy
 from dossier.results.flight_curve import CurvePoint, curve
 from dossier.results.flight_figures import OptionFlight, option_flight
 from dossier.results.flight_polar import PolarInUse, polar_in_use
-from dossier.results.flight_tables import ClimbRow, Fastest, GlideRow, WindRow, climb_rows, fastest, glide_rows, wind_rows
+from dossier.results.flight_tables import (
+    ClimbRow,
+    Fastest,
+    GlideRow,
+    WindRow,
+    climb_rows,
+    fastest,
+    glide_rows,
+    wind_rows,
+)
 
 ROUNDING = 0.02
 """How far two stated sinks may be apart before it counts, whatever their uncertainty; own choice."""
@@ -43,7 +52,12 @@ class Performance:
     winds: tuple[WindRow, ...]
     """With the heaviest aircraft."""
     fastest: Fastest | None
-    """The speed that no row of ``winds`` passes; none: the record has no such limit, and there are no rows."""
+    """The speed that no row of ``winds`` passes; none: the record has no such limit."""
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """Of the flights with each battery."""
+        return tuple(finding for option in self.options for finding in option.findings)
 
     @property
     def figures(self) -> tuple[Figure, ...]:
@@ -55,7 +69,7 @@ class Performance:
 class Flown:
     """What performance is computed from besides the type."""
 
-    empty: EmptyAircraft
+    empty: EmptyAircraft | None
     state: State
     packs: tuple[PackResult, ...]
     energy: Energy | None
@@ -66,45 +80,60 @@ class Flown:
         return {figure.name: figure for figure in self.energy.figures} if self.energy else {}
 
 
-def flight_performance(aircraft: Aircraft, battery: Battery, flown: Flown) -> tuple[Performance | None, tuple[Finding, ...]]:
-    """Compute the performance, and say what the builder must look at.
+@dataclass(frozen=True)
+class FlightResult:
+    """The performance, if there is one, and what the builder must look at."""
 
-    None where the type states no aerodynamics, or ones that make no polar; the second has its finding.
-    """
-    if aircraft.aerodynamics is None:
-        return None, ()
+    performance: Performance | None = None
+    """None without a weighing or aerodynamics, or with ones that make no polar: that has a finding."""
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def figures(self) -> tuple[Figure, ...]:
+        """All figures, in the order of their making."""
+        return self.performance.figures if self.performance else ()
+
+    @property
+    def bases(self) -> Mapping[str, str]:
+        """Say which figures physics estimates and nobody measured: no verdict and no claim rests on one."""
+        options = self.performance.options if self.performance else ()
+        return {option.stall.name: ESTIMATE for option in options}
+
+
+def flight_performance(aircraft: Aircraft, battery: Battery, flown: Flown) -> FlightResult:
+    """Compute the performance, and say what the builder must look at."""
+    if aircraft.aerodynamics is None or flown.empty is None:
+        return FlightResult()
     try:
         polar = polar_in_use(aircraft.aerodynamics, aircraft, flown.state)
     except OutsideRange as error:
-        return None, (_finding(f"the drag polar cannot be computed: {error}", aircraft),)
-    options, findings = _options(polar, aircraft, battery, flown)
+        return FlightResult(findings=(_finding(f"the drag polar cannot be computed: {error}", aircraft),))
+    options, findings = _options(polar, aircraft, battery, flown, flown.empty)
     limit = fastest(aircraft)
     made = Performance(
-        polar, options, curve(polar, aircraft, limit),
+        polar,
+        options,
+        curve(polar, aircraft, limit),
         tuple(row for option in options for row in glide_rows(option, polar)),
         tuple(row for option in options for row in climb_rows(option, polar, aircraft, flown.packs)),
-        tuple(wind_rows(_heaviest(options), polar, aircraft, limit)) if options and limit else (), limit,
-    )  # fmt: skip
-    return made, (*polar.findings, *_against_stated(polar, aircraft), *findings)
+        tuple(wind_rows(_heaviest(options), polar, aircraft, limit)) if options and limit else (),
+        limit,
+    )
+    return FlightResult(made, (*polar.findings, *_against_stated(polar, aircraft), *made.findings, *findings))
 
 
 def _heaviest(options: tuple[OptionFlight, ...]) -> OptionFlight:
     return max(options, key=lambda option: option.mass.value)
 
 
-def estimates(performance: Performance | None) -> Mapping[str, str]:
-    """Say which figures physics estimates and nobody measured: no verdict and no claim rests on one."""
-    return {option.stall.name: ESTIMATE for option in performance.options} if performance else {}
-
-
 def _options(
-    polar: PolarInUse, aircraft: Aircraft, battery: Battery, flown: Flown
+    polar: PolarInUse, aircraft: Aircraft, battery: Battery, flown: Flown, empty: EmptyAircraft
 ) -> tuple[tuple[OptionFlight, ...], tuple[Finding, ...]]:
     options, findings = [], []
     for pack in flown.packs:
         name = battery.options[pack.option].name
         try:
-            made = option_flight(pack.option, polar, aircraft, battery, flown.empty, flown.figures)
+            made = option_flight(pack.option, polar, aircraft, battery, empty, flown.figures)
         except OutsideRange as error:
             findings.append(_finding(f"the flight with {name} cannot be computed: {error}", aircraft))
             continue
@@ -113,8 +142,13 @@ def _options(
 
 
 def _finding(message: str, aircraft: Aircraft) -> Finding:
-    return Finding("C001", message, "correct the values named, or accept that this is not shown",
-                   aircraft.place_of_key("aerodynamics"), Severity.WARNING)  # fmt: skip
+    return Finding(
+        "C001",
+        message,
+        "correct the values named, or accept that this is not shown",
+        aircraft.place_of_key("aerodynamics"),
+        Severity.WARNING,
+    )
 
 
 def _against_stated(polar: PolarInUse, aircraft: Aircraft) -> tuple[Finding, ...]:
@@ -124,13 +158,22 @@ def _against_stated(polar: PolarInUse, aircraft: Aircraft) -> tuple[Finding, ...
     spread = COVERAGE_FACTOR * (stated.standard_uncertainty**2 + _sink_uncertainty(polar, found) ** 2) ** 0.5
     if abs(found - stated.value) <= spread + ROUNDING * stated.value:
         return ()
-    return (Finding(
-        "F008", f"the least sink of the polar is {found:.2f} m/s and glide states {stated.value:.2f} m/s at the same mass",
-        "correct minimum_sink of glide, on which the energy table rests, or the aerodynamics", stated.place, Severity.WARNING),
-    )  # fmt: skip
+    return (
+        Finding(
+            "F008",
+            f"the least sink of the polar is {found:.2f} m/s, and glide states {stated.value:.2f} m/s "
+            "at the same mass",
+            "correct minimum_sink of glide, on which the energy table rests, or the aerodynamics",
+            stated.place,
+            Severity.WARNING,
+        ),
+    )
 
 
 def _sink_uncertainty(polar: PolarInUse, sink: float) -> float:
     """Least sink goes with the fourth root of C_D0 K³; first order, the correlation of a fit kept."""
-    quarter = 0.25 * polar.zero_lift.estimate / polar.zero_lift.value + 0.75 * polar.induced.estimate / polar.induced.value
+    quarter = (
+        0.25 * polar.zero_lift.estimate / polar.zero_lift.value
+        + 0.75 * polar.induced.estimate / polar.induced.value
+    )
     return sink * (0.0 if isinstance(quarter, float) else float(quarter.std_dev))

@@ -40,13 +40,16 @@ def curve(in_use: PolarInUse, aircraft: Aircraft, limit: Fastest | None) -> tupl
 
 
 def _point(speed: float, in_use: PolarInUse, aircraft: Aircraft) -> CurvePoint:
-    sink = propagate(polar.sink_rate, {
-        "v": Input("speed", "speed", speed, "a point of the curve"),
-        "m": given(aircraft.glide.at_mass, "mass of the glides"),
-        "S": in_use.area,
-        "rho": DENSITY,
-        "C_D0": taken(in_use.zero_lift),
-        "K": taken(in_use.induced),
-        "g": GRAVITY,
-    })  # fmt: skip
+    sink = propagate(
+        polar.sink_rate,
+        {
+            "v": Input("speed", "speed", speed, "a point of the curve"),
+            "m": given(aircraft.glide.at_mass, "mass of the glides"),
+            "S": in_use.area,
+            "rho": DENSITY,
+            "C_D0": taken(in_use.zero_lift),
+            "K": taken(in_use.induced),
+            "g": GRAVITY,
+        },
+    )
     return CurvePoint(speed, nominal(sink), spread(sink))

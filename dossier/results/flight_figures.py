@@ -11,8 +11,10 @@ from dossier.compute.atmosphere import SEA_LEVEL_DENSITY
 from dossier.compute.energy import GRAVITY
 from dossier.compute.weights import total_mass
 from dossier.figures import Figure, Formula, Input, constant, evaluate, given, taken
+from dossier.findings import Finding
 from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery
+from dossier.results.attempt import Attempt, attempt
 from dossier.results.empty import EmptyAircraft
 from dossier.results.energy import pilot_masses
 from dossier.results.flight_polar import PolarInUse
@@ -38,16 +40,23 @@ class OptionFlight:
     minimum_sink_speed: Figure
     least_sink: Figure
     level_power: Figure | None
-    """None, as the climb, where the efficiency of the drive is not known."""
+    """None where the efficiency of the drive is not known."""
     climb_rate: Figure | None
+    """None besides where the power is too small to climb: that has a finding."""
     drive: float | None
     """Efficiency from the terminals to the thrust."""
     figures: tuple[Figure, ...]
     """Those that were made here."""
+    findings: tuple[Finding, ...] = ()
 
 
 def option_flight(
-    option: str, in_use: PolarInUse, aircraft: Aircraft, battery: Battery, empty: EmptyAircraft, made: Mapping[str, Figure]
+    option: str,
+    in_use: PolarInUse,
+    aircraft: Aircraft,
+    battery: Battery,
+    empty: EmptyAircraft,
+    made: Mapping[str, Figure],
 ) -> OptionFlight | None:
     """Make the figures; None where the take-off mass leaves no room for the lightest pilot.
 
@@ -57,7 +66,7 @@ def option_flight(
         aircraft: the type.
         battery: for the name of the option.
         empty: masses with each battery.
-        made: figures of the energy table by name: mass in flight and efficiency of the drive are taken from there.
+        made: figures of the energy table by name, for mass in flight and efficiency of the drive.
 
     Raises:
         OutsideRange: a value outside the range of its formula.
@@ -72,7 +81,14 @@ def option_flight(
 class _Maker:
     """Makes the figures one from the other."""
 
-    def __init__(self, option: str, name: str, pilots: tuple[float, float, float], in_use: PolarInUse, aircraft: Aircraft) -> None:
+    def __init__(
+        self,
+        option: str,
+        name: str,
+        pilots: tuple[float, float, float],
+        in_use: PolarInUse,
+        aircraft: Aircraft,
+    ) -> None:
         self.option = option
         self.name = name
         self.pilots = pilots
@@ -85,48 +101,129 @@ class _Maker:
         mass = made.get(f"flying_mass.{self.option}") or self._mass(bare)
         stalls = self._stall(mass)
         glide = self._best_glide(mass)
-        slow = self._make(polar.minimum_sink_speed, "minimum_sink_speed", "Speed of the least sink, computed", "speed",
-                          {"v_bg": taken(glide), "v_S": taken(stalls)})  # fmt: skip
+        slow = self._make(
+            polar.minimum_sink_speed,
+            "minimum_sink_speed",
+            "Speed of the least sink, computed",
+            "speed",
+            {"v_bg": taken(glide), "v_S": taken(stalls)},
+        )
         sink = self._sink(mass, slow)
         drive = made.get("drive_efficiency")
-        level, climb = self._powered(mass, sink, drive) if drive else (None, None)
-        return OptionFlight(self.option, self.name, self.pilots, bare.value, mass, stalls, glide, slow, sink, level, climb,
-                            drive.value if drive else None, tuple(self.figures))  # fmt: skip
+        level, climb = None, Attempt(None, None)
+        if drive:
+            shared = {"w": taken(sink), "m": taken(mass), "g": GRAVITY, "eta": taken(drive)}
+            level, climb = self._level_power(shared), self._climb(shared)
+        return OptionFlight(
+            self.option,
+            self.name,
+            self.pilots,
+            bare.value,
+            mass,
+            stalls,
+            glide,
+            slow,
+            sink,
+            level,
+            climb.figure,
+            drive.value if drive else None,
+            tuple(self.figures),
+            climb.findings,
+        )
 
-    def _make(self, formula: Formula, short: str, label: str, kind: str, inputs: Mapping[str, Input | list[Input]], **more: Any) -> Figure:
+    def _make(
+        self,
+        formula: Formula,
+        short: str,
+        label: str,
+        kind: str,
+        inputs: Mapping[str, Input | list[Input]],
+        **more: Any,
+    ) -> Figure:
         words = f"{label}, {self.name}, heaviest pilot ({self.pilots[-1]:.0f} kg)"
         figure = evaluate(formula, f"{short}.{self.option}", words, kind, inputs, **more)
         self.figures.append(figure)
         return figure
 
     def _mass(self, bare: Figure) -> Figure:
-        pilot = Input(f"pilot of {self.pilots[-1]:.0f} kg", "mass", self.pilots[-1], self.aircraft.loading.seat.place or "not in a file")
+        pilot = Input(
+            f"pilot of {self.pilots[-1]:.0f} kg",
+            "mass",
+            self.pilots[-1],
+            self.aircraft.loading.seat.place or "not in a file",
+        )
         return self._make(total_mass, "flying_mass", "Mass in flight", "mass", {"m_i": [taken(bare), pilot]})
 
     def _stall(self, mass: Figure) -> Figure:
-        note = ("An estimate from the maximum lift coefficient that the type states. No verdict and no claim rests on it: "
-                "the stalling speed that counts is measured in a flight test.")  # fmt: skip
-        return self._make(stall.stall_speed, "stall_speed_estimate", "Stalling speed, estimate", "speed", {
-            "m": taken(mass), "S": self.in_use.area, "C_Lmax": self.in_use.lift_maximum, "g": GRAVITY,
-        }, note=note)  # fmt: skip
+        note = (
+            "An estimate from the maximum lift coefficient that the type states. No verdict and no claim "
+            "rests on it: the stalling speed that counts is measured in a flight test."
+        )
+        return self._make(
+            stall.stall_speed,
+            "stall_speed_estimate",
+            "Stalling speed, estimate",
+            "speed",
+            {
+                "m": taken(mass),
+                "S": self.in_use.area,
+                "C_Lmax": self.in_use.lift_maximum,
+                "g": GRAVITY,
+            },
+            note=note,
+        )
 
     def _wing(self, mass: Figure) -> dict[str, Input]:
-        return {"m": taken(mass), "S": self.in_use.area, "rho": DENSITY, "C_D0": taken(self.in_use.zero_lift),
-                "K": taken(self.in_use.induced), "g": GRAVITY}  # fmt: skip
+        return {
+            "m": taken(mass),
+            "S": self.in_use.area,
+            "rho": DENSITY,
+            "C_D0": taken(self.in_use.zero_lift),
+            "K": taken(self.in_use.induced),
+            "g": GRAVITY,
+        }
 
     def _best_glide(self, mass: Figure) -> Figure:
-        return self._make(polar.best_glide_speed, "best_glide_speed", "Speed of the best glide, computed", "speed", self._wing(mass))
+        return self._make(
+            polar.best_glide_speed,
+            "best_glide_speed",
+            "Speed of the best glide, computed",
+            "speed",
+            self._wing(mass),
+        )
 
     def _sink(self, mass: Figure, speed: Figure) -> Figure:
-        note = "At sea level in standard air. The parabola is never used nearer to the stall than 1.1 times its speed."
-        return self._make(polar.sink_rate, "least_sink", "Least sink rate, computed from the polar", "speed",
-                          {"v": taken(speed), **self._wing(mass)}, style="vertical_speed", note=note)  # fmt: skip
+        note = "At sea level in standard air, and never nearer to the stall than 1.1 times its speed."
+        return self._make(
+            polar.sink_rate,
+            "least_sink",
+            "Least sink rate, computed from the polar",
+            "speed",
+            {"v": taken(speed), **self._wing(mass)},
+            style="vertical_speed",
+            note=note,
+        )
 
-    def _powered(self, mass: Figure, sink: Figure, drive: Figure) -> tuple[Figure, Figure]:
-        shared = {"w": taken(sink), "m": taken(mass), "g": GRAVITY, "eta": taken(drive)}
+    def _level_power(self, shared: Mapping[str, Input]) -> Figure:
+        return self._make(
+            energy.level_power,
+            "polar_level_power",
+            "Least power that keeps height, from the polar",
+            "power",
+            shared,
+        )
+
+    def _climb(self, shared: Mapping[str, Input]) -> Attempt:
         power = given(self.aircraft.propulsion.maximum_power, "power at full throttle")
-        return (
-            self._make(energy.level_power, "polar_level_power", "Least power that keeps height, from the polar", "power", shared),
-            self._make(energy.climb_rate, "polar_climb_rate", "Best rate of climb at sea level, from the polar", "speed",
-                       {"P": power, **shared}, style="vertical_speed"),
-        )  # fmt: skip
+        return attempt(
+            lambda: self._make(
+                energy.climb_rate,
+                "polar_climb_rate",
+                "Best rate of climb at sea level, from the polar",
+                "speed",
+                {"P": power, **shared},
+                style="vertical_speed",
+            ),
+            f"the rate of climb with {self.name}",
+            self.aircraft.propulsion.place_of_key("maximum_power"),
+        )

@@ -11,7 +11,8 @@ from dossier.compute.atmosphere import SEA_LEVEL_DENSITY, air_density, standard_
 from dossier.compute.performance import speed_at_mass
 from dossier.compute.polar_fit import CommonErrors, GlidePoint
 from dossier.compute.reduction import sink_at_standard
-from dossier.model.events import FlightTest, MeasuredGlide, SharedErrors
+from dossier.model.events import FlightTest
+from dossier.model.glides import MeasuredGlide, SharedErrors
 from dossier.quantities import COVERAGE_FACTOR, Quantity
 from dossier.replay import State
 
@@ -40,8 +41,8 @@ USUAL = (
     SharedError("mass", "mass of the aircraft", 0.01, "ratio", False),
     SharedError("density", "density of the air", 0.01, "ratio", False),
 )
-"""Own judgement, for a calm morning, an indicator calibrated over the ground, a weighed aircraft, and an altimeter
-and a thermometer that were read. A builder who knows better writes ``shared_errors``."""
+"""Own judgement, for a calm morning, an indicator calibrated over the ground, a weighed aircraft, and an
+altimeter and a thermometer that were read. A builder who knows better writes ``shared_errors``."""
 
 
 def latest_glides(state: State) -> FlightTest | None:

@@ -86,12 +86,23 @@ def polar_in_use(aerodynamics: Aerodynamics, aircraft: Aircraft, state: State) -
         OutsideRange: the coefficients make no polar.
     """
     area = given(aircraft.geometry.wing_area, "wing area")
-    aspect = evaluate(polar.aspect_ratio, "aspect_ratio.wing", "Aspect ratio of the wing", "number",
-                      {"b_w": given(aircraft.geometry.wing_span, "span"), "S": area})  # fmt: skip
+    aspect = evaluate(
+        polar.aspect_ratio,
+        "aspect_ratio.wing",
+        "Aspect ratio of the wing",
+        "number",
+        {"b_w": given(aircraft.geometry.wing_span, "span"), "S": area},
+    )
     session, findings = _session(aircraft, state, aspect.value)
     zero_lift, induced = _fitted(session) if session else _designed(aerodynamics, aspect)
-    ratio = evaluate(polar.best_glide_ratio, "best_glide_ratio.polar", "Best glide ratio in still air, computed", "number",
-                     {"C_D0": taken(zero_lift), "K": taken(induced)}, style="rate")  # fmt: skip
+    ratio = evaluate(
+        polar.best_glide_ratio,
+        "best_glide_ratio.polar",
+        "Best glide ratio in still air, computed",
+        "number",
+        {"C_D0": taken(zero_lift), "K": taken(induced)},
+        style="glide_ratio",
+    )
     stated = (aerodynamics.zero_lift_drag_coefficient.value.value, aerodynamics.oswald_factor.value.value)
     lift = given(aerodynamics.maximum_lift_coefficient.value, "maximum lift coefficient")
     oswald = session.fitted.oswald if session else stated[1]
@@ -107,15 +118,26 @@ def _session(aircraft: Aircraft, state: State, aspect: float) -> tuple[Session |
     place = test.place_of_key("glide_points")
     try:
         points = list(reduced(test.glide_points, mass))
-        fitted = fit(points, Reference(mass, aircraft.geometry.wing_area.value, aspect), common_errors(errors))
+        fitted = fit(
+            points, Reference(mass, aircraft.geometry.wing_area.value, aspect), common_errors(errors)
+        )
     except OutsideRange as error:
-        message = f"the glides of {test.date} give no drag polar, and the coefficients of the type stand: {error}"
-        return None, (Finding("F001", message, "correct the glides, or fly them again", place, Severity.WARNING),)
+        message = (
+            f"the glides of {test.date} give no drag polar, and the coefficients of the type stand: {error}"
+        )
+        return None, (
+            Finding("F001", message, "correct the glides, or fly them again", place, Severity.WARNING),
+        )
     told = tuple(
-        Finding(CODES[doubt], f"the polar fitted to the glides of {test.date} is doubtful: {WORDS[doubt]}",
-                REMEDIES[doubt], place, Severity.WARNING)
+        Finding(
+            CODES[doubt],
+            f"the polar fitted to the glides of {test.date} is doubtful: {WORDS[doubt]}",
+            REMEDIES[doubt],
+            place,
+            Severity.WARNING,
+        )
         for doubt in doubts(fitted)
-    )  # fmt: skip
+    )
     return Session(test, fitted, errors), told
 
 
@@ -123,23 +145,53 @@ def _fitted(session: Session) -> tuple[Figure, Figure]:
     """Both come from one fit: whatever is made of both carries their correlation."""
     origin = session.test.place_of_key("glide_points") or "not in a file"
     text = f"{len(session.points)} glides of {session.test.date}"
-    zero_lift, induced = (replace(one, origin=origin, text=text) for one in session.fitted.estimates())
-    note = (f"Weighted least squares over {text}, reduced to one mass and to sea level. The uncertainty holds the scatter of "
-            "the glides and what all of them share.")  # fmt: skip
+    zero_lift, induced = (
+        replace(one, origin=origin, label=f"{one.label}, fit to {text}") for one in session.fitted.estimates()
+    )
+    note = (
+        f"Weighted least squares over {text}, reduced to one mass and to sea level. The uncertainty "
+        "holds the scatter of the glides and what all of them share."
+    )
     return (
-        evaluate(performance.as_stated, "zero_lift_drag.polar", "Zero-lift drag coefficient, fitted to glides", "number",
-                 {"y": zero_lift}, style="coefficient", note=note),
-        evaluate(performance.as_stated, "induced_drag.polar", "Induced drag factor, fitted to glides", "number",
-                 {"y": induced}, style="coefficient", note=note),
-    )  # fmt: skip
+        evaluate(
+            performance.as_stated,
+            "zero_lift_drag.polar",
+            "Zero-lift drag coefficient, fitted to glides",
+            "number",
+            {"y": zero_lift},
+            style="coefficient",
+            note=note,
+        ),
+        evaluate(
+            performance.as_stated,
+            "induced_drag.polar",
+            "Induced drag factor, fitted to glides",
+            "number",
+            {"y": induced},
+            style="coefficient",
+            note=note,
+        ),
+    )
 
 
 def _designed(aerodynamics: Aerodynamics, aspect: Figure) -> tuple[Figure, Figure]:
     zero_lift = given(aerodynamics.zero_lift_drag_coefficient.value, "zero-lift drag coefficient")
     oswald = given(aerodynamics.oswald_factor.value, "Oswald factor")
     return (
-        evaluate(performance.as_stated, "zero_lift_drag.polar", "Zero-lift drag coefficient, as the type states it", "number",
-                 {"y": zero_lift}, style="coefficient"),
-        evaluate(polar.induced_drag_factor, "induced_drag.polar", "Induced drag factor", "number",
-                 {"e": oswald, "A_R": taken(aspect)}, style="coefficient"),
-    )  # fmt: skip
+        evaluate(
+            performance.as_stated,
+            "zero_lift_drag.polar",
+            "Zero-lift drag coefficient, as the type states it",
+            "number",
+            {"y": zero_lift},
+            style="coefficient",
+        ),
+        evaluate(
+            polar.induced_drag_factor,
+            "induced_drag.polar",
+            "Induced drag factor",
+            "number",
+            {"e": oswald, "A_R": taken(aspect)},
+            style="coefficient",
+        ),
+    )

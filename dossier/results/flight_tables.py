@@ -1,4 +1,4 @@
-"""Tables of flight performance: against pilot mass, height, temperature and wind. An obstacle stands by name."""
+"""Tables of flight performance: against pilot, height, temperature and wind. An obstacle stands in words."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ import numpy as np
 
 from dossier.compute.atmosphere import SEA_LEVEL_DENSITY, air
 from dossier.compute.climb import climb_rates, climb_to, heights
-from dossier.compute.flight_outcome import Answers, Clamp, Obstacle
+from dossier.compute.flight_outcome import CLAMPS, OBSTACLES, Answers, Clamp, Obstacle
 from dossier.compute.glide import best_glide, drag, least_sink
 from dossier.compute.level import top_speed
 from dossier.compute.reach import best_to_fly, reach, wind
@@ -25,15 +25,22 @@ FASTEST = ("rough_air_speed", "never_exceed_speed")
 """Names of limits that no advice on speed passes; the first that the type has."""
 OFFSETS = (-15.0, 0.0, 15.0, 30.0)
 """In K from the standard temperature."""
-HEIGHTS = {True: ("ft", (0.0, 2000.0, 4000.0, 6000.0, 8000.0)), False: ("m", (0.0, 500.0, 1000.0, 1500.0, 2000.0))}
+HEIGHTS = {
+    True: ("ft", (0.0, 2000.0, 4000.0, 6000.0, 8000.0)),
+    False: ("m", (0.0, 500.0, 1000.0, 1500.0, 2000.0)),
+}
 """US units first or not -> pressure altitudes of the table."""
-WINDS = {"kt": (-10.0, 0.0, 5.0, 10.0, 15.0), "mph": (-10.0, 0.0, 5.0, 10.0, 15.0), "km/h": (-20.0, 0.0, 10.0, 20.0, 30.0)}
+WINDS = {
+    "kt": (-10.0, 0.0, 5.0, 10.0, 15.0),
+    "mph": (-10.0, 0.0, 5.0, 10.0, 15.0),
+    "km/h": (-20.0, 0.0, 10.0, 20.0, 30.0),
+}
 """Unit of the airspeed indicator -> headwinds of the table."""
-SINKING = (0.0, 0.5, 1.0)
-"""Of the air, in m/s."""
+SINKING = {True: ("ft/min", (0.0, 100.0, 200.0)), False: ("m/s", (0.0, 0.5, 1.0))}
+"""US units first or not -> how fast the air sinks in the table."""
 
-Value = float | Obstacle
-"""A number in SI, or why there is none."""
+Value = float | str
+"""A number in SI, or in words why there is none."""
 
 
 @dataclass(frozen=True)
@@ -57,10 +64,10 @@ class GlideRow:
     stall: float
     sink_speed: float
     sink: float
-    sink_clamp: Clamp
+    sink_clamp: str
     glide_speed: float
     glide_ratio: float
-    glide_clamp: Clamp
+    glide_clamp: str
 
 
 @dataclass(frozen=True)
@@ -93,7 +100,7 @@ class WindRow:
     speed: Value
     ratio: Value
     """Distance over the ground for height."""
-    clamp: Clamp
+    clamp: str
     unchanged: Value
     """The ratio at the speed of the best glide in still air."""
 
@@ -115,17 +122,32 @@ def glide_rows(option: OptionFlight, in_use: PolarInUse) -> Iterator[GlideRow]:
     stalls = drag(in_use.polar, masses, SEA_LEVEL_DENSITY).stall
     for case, pilot in enumerate(option.pilots):
         yield GlideRow(
-            option.option, pilot, float(masses[case]), float(stalls[case]),
-            float(slow.computed["speed"][case]), float(slow.computed["sink"][case]), _clamp(slow, case),
-            float(far.computed["speed"][case]), float(far.computed["ratio"][case]), _clamp(far, case),
-        )  # fmt: skip
+            option.option,
+            pilot,
+            float(masses[case]),
+            float(stalls[case]),
+            float(slow.computed["speed"][case]),
+            float(slow.computed["sink"][case]),
+            _clamp(slow, case),
+            float(far.computed["speed"][case]),
+            float(far.computed["ratio"][case]),
+            _clamp(far, case),
+        )
 
 
-def _clamp(answer: Answers, case: int) -> Clamp:
-    return Clamp(int(answer.clamp[case]))
+def _clamp(answer: Answers, case: int) -> str:
+    """Say in words where an optimum was moved, and why; empty where it was not."""
+    return CLAMPS.get(Clamp(int(answer.clamp[case])), "")
 
 
-def climb_rows(option: OptionFlight, in_use: PolarInUse, aircraft: Aircraft, packs: Sequence[PackResult]) -> Iterator[ClimbRow]:
+def _one(answer: Answers, column: str, case: int | tuple[int, ...]) -> Value:
+    found = answer.one(column, case)
+    return OBSTACLES[found] if isinstance(found, Obstacle) else found
+
+
+def climb_rows(
+    option: OptionFlight, in_use: PolarInUse, aircraft: Aircraft, packs: Sequence[PackResult]
+) -> Iterator[ClimbRow]:
     """Climb with the heaviest pilot at full power; nothing where the efficiency of the drive is not known."""
     if option.drive is None:
         return
@@ -135,23 +157,47 @@ def climb_rows(option: OptionFlight, in_use: PolarInUse, aircraft: Aircraft, pac
     rates = climb_rates(in_use.polar, power * option.drive, mass, air(at[:, None], np.array(OFFSETS)).density)
     way = climb_to(in_use.polar, power, option.drive, mass, heights(0.0, at))
     level = top_speed(in_use.polar, power * option.drive, mass, air(at).density)
-    usable = next((pack.figures["usable_energy"].value for pack in packs
-                   if pack.option == option.option and "usable_energy" in pack.figures), None)  # fmt: skip
+    usable = next(
+        (
+            pack.figures["usable_energy"].value
+            for pack in packs
+            if pack.option == option.option and "usable_energy" in pack.figures
+        ),
+        None,
+    )
     for row, height in enumerate(at):
         yield ClimbRow(
-            option.option, float(height), tuple(rates.one("rate", (row, column)) for column in range(len(OFFSETS))),
-            way.one("time", row), way.one("energy", row), usable, level.one("speed", row),
-        )  # fmt: skip
+            option.option,
+            float(height),
+            tuple(_one(rates, "rate", (row, column)) for column in range(len(OFFSETS))),
+            _one(way, "time", row),
+            _one(way, "energy", row),
+            usable,
+            _one(level, "speed", row),
+        )
 
 
-def wind_rows(option: OptionFlight, in_use: PolarInUse, aircraft: Aircraft, limit: Fastest) -> Iterator[WindRow]:
+def wind_rows(
+    option: OptionFlight, in_use: PolarInUse, aircraft: Aircraft, limit: Fastest
+) -> Iterator[WindRow]:
     """Glide in wind and sinking air at the speed that leads farthest, and at the one of still air."""
     unit = aircraft.presentation.airspeed
-    cases = [(head * scale("speed", unit)[0], down) for down, head in product(SINKING, WINDS[unit])]
+    vertical, sinking = SINKING[aircraft.presentation.units == "us-first"]
+    factors = scale("speed", unit)[0], scale("speed", vertical)[0]
+    cases = [(head * factors[0], down * factors[1]) for down, head in product(sinking, WINDS[unit])]
     moving = wind(*np.array(cases).T)
     mass = option.mass.value
     best = best_to_fly(in_use.polar, mass, SEA_LEVEL_DENSITY, moving, fastest=limit.speed)
     still = best_glide(in_use.polar, mass, SEA_LEVEL_DENSITY).computed["speed"]
     same = reach(in_use.polar, still, mass, SEA_LEVEL_DENSITY, moving=moving)
     for case, (head, down) in enumerate(cases):
-        yield WindRow(option.option, mass, head, down, best.one("speed", case), best.one("ratio", case), _clamp(best, case), same.one("ratio", case))
+        yield WindRow(
+            option.option,
+            mass,
+            head,
+            down,
+            _one(best, "speed", case),
+            _one(best, "ratio", case),
+            _clamp(best, case),
+            _one(same, "ratio", case),
+        )

@@ -50,25 +50,32 @@ class Gauge:
 
 
 def gauges(cases: Sequence[FlightCase]) -> tuple[tuple[Gauge, ...], tuple[Finding, ...]]:
-    """Make the card of each battery, from its flight with the heaviest pilot; a card that cannot be made is a
-    note."""
-    heaviest = {case.flight.option: case for case in cases}  # the last of a battery
-    made: list[Gauge] = []
-    findings: list[Finding] = []
-    for case in heaviest.values():
+    """Make the card of each battery, from its flight with the heaviest pilot for whom there is one.
+
+    A battery without a card gets a note.
+    """
+    made: dict[str, Gauge] = {}
+    refused: dict[str, Finding] = {}
+    for case in reversed(cases):  # the heaviest pilot of a battery comes last
+        if case.flight.option in made:
+            continue
         try:
-            made.append(_gauge(case))
+            made[case.flight.option] = _gauge(case)
         except OutsideRange as error:
             fault = f"no gauge card for {case.model.name}: {error}"
             remedy = "mark the gauge from measured flights"
-            findings.append(Finding("D004", fault, remedy, case.model.option.place, Severity.NOTE))
-    return tuple(made), tuple(findings)
+            refused[case.flight.option] = Finding(
+                "D004", fault, remedy, case.model.option.place, Severity.NOTE
+            )
+    missing = [finding for option, finding in refused.items() if option not in made]
+    return tuple(reversed(made.values())), tuple(reversed(missing))
 
 
 def _gauge(case: FlightCase) -> Gauge:
     model = case.model
     full, stop = (
-        model.charge_at(rest.value) for rest in (model.option.full_cell_voltage, model.option.empty_cell_voltage)
+        model.charge_at(rest.value)
+        for rest in (model.option.full_cell_voltage, model.option.empty_cell_voltage)
     )
     reserve = case.floor(model.health)
     named = {full: "full", reserve: "reserve", stop: "flying stops"}

@@ -86,7 +86,7 @@ class DueItem:
 
     @property
     def urgency(self) -> tuple[int, float, str]:
-        """Sorts the worst first: what is overdue by the largest share of its interval, then what is not known."""
+        """Sorts the worst first: overdue by the largest share of its interval, then not known."""
         shares = [measure.share for measure in self.measures if measure.share is not None]
         return (OVERDUE, NOT_KNOWN, DUE).index(self.state), min(shares, default=0.0), self.key
 
@@ -139,13 +139,17 @@ def _counted(state: State, day: date) -> list[CountedEvent]:
     return [
         event
         for event in state.events
-        if isinstance(event, CountedEvent) and event.date <= day and (event.flight_hours is not None or event.cycles is not None)
+        if isinstance(event, CountedEvent)
+        and event.date <= day
+        and (event.flight_hours is not None or event.cycles is not None)
     ]
 
 
 def totals_by(state: State, day: date) -> Totals:
     """Return the latest totals on record by a day."""
-    hours = [round(event.flight_hours.value) for event in _counted(state, day) if event.flight_hours is not None]
+    hours = [
+        round(event.flight_hours.value) for event in _counted(state, day) if event.flight_hours is not None
+    ]
     cycles = [event.cycles for event in _counted(state, day) if event.cycles is not None]
     return Totals(hours[-1] if hours else None, cycles[-1] if cycles else None)
 
@@ -168,37 +172,46 @@ def _before(event: Inspection, start: Start) -> bool:
     return start.replaced is not None and event.date < start.replaced
 
 
-def _life(name: str, life: LifeLimit, limits: Mapping[str, Limit], record: SerialRecord, state: State) -> DueItem:
+def _life(
+    name: str, life: LifeLimit, limits: Mapping[str, Limit], record: SerialRecord, state: State
+) -> DueItem:
     start, place = _fitting(str(life.component), record, state)
     return DueItem(
         name, str(life.name), True, start.day, start.replaced is not None,
-        tuple(_measures(life.life, start, limits, state)), place or record.place_of_key("events"), "", str(life.source), "",
+        tuple(_measures(life.life, start, limits, state)), place or record.place_of_key("events"),
+        "", str(life.source), "",
     )  # fmt: skip
 
 
 def _fitting(component: str | None, record: SerialRecord, state: State) -> tuple[Start, Place | None]:
-    """From where the time of a component runs, or of the aircraft: its making, else the build; its fitting after a change."""
+    """From where time runs: the making of a component, else the build; its fitting after a change."""
     changes = [change for change in state.changes_of(component) if change.fitted] if component else []
     if changes:
         start = _after(changes[-1], state)
         return replace(start, day=changes[-1].made or start.day, replaced=changes[-1].date), changes[-1].place
     fitted = record.fitted.get(component) if component else None
-    return Start((fitted.made if fitted else None) or record.build.completed, Totals(0, 0)), fitted.place if fitted else None
+    return Start(
+        (fitted.made if fitted else None) or record.build.completed, Totals(0, 0)
+    ), fitted.place if fitted else None
 
 
 def _after(event: CountedEvent, state: State) -> Start:
-    """An event that does not state its totals has those known by its day: too low if anything, so due no later."""
+    """An event that does not state its totals has those known by its day: if wrong, too low, so due early."""
     known = totals_by(state, event.date)
     hours = round(event.flight_hours.value) if event.flight_hours is not None else known.flight_time
     return Start(event.date, Totals(hours, event.cycles if event.cycles is not None else known.cycles))
 
 
-def _measures(interval: Interval, start: Start, limits: Mapping[str, Limit], state: State) -> Iterator[Measure]:
+def _measures(
+    interval: Interval, start: Start, limits: Mapping[str, Limit], state: State
+) -> Iterator[Measure]:
     now = totals_by(state, state.as_of)
     if interval.months is not None:
         due = months_after(start.day, interval.months) if start.day else None
         days = (due - start.day).days if due and start.day else 0
-        yield Measure("calendar", days, due, (due - state.as_of).days if due else None, f"{interval.months} months")
+        yield Measure(
+            "calendar", days, due, (due - state.as_of).days if due else None, f"{interval.months} months"
+        )
     time = limits[interval.limit].value if interval.limit else interval.flight_hours
     if time is not None:
         yield _counter("flight time", round(time.value), start.totals.flight_time, now.flight_time)
@@ -209,15 +222,27 @@ def _measures(interval: Interval, start: Start, limits: Mapping[str, Limit], sta
 def _counter(kind: str, interval: int, start: int | None, now: int | None) -> Measure:
     due = None if start is None else start + interval
     left = None if due is None or now is None else due - now
-    return Measure(kind, interval, due, left, f"{interval / HOUR:g} h" if kind == "flight time" else amount(kind, interval))
+    return Measure(
+        kind,
+        interval,
+        due,
+        left,
+        f"{interval / HOUR:g} h" if kind == "flight time" else amount(kind, interval),
+    )
 
 
 def _finding(item: DueItem) -> Finding:
     told = f"by {past_words(item)}"
     if item.is_life:
-        return Finding("T002", f"{item.name} is past its life {told}", "replace it, and add the equipment-change event", item.place, Severity.WARNING)
+        return Finding(
+            "S002",
+            f"{item.name} is past its life {told}",
+            "replace it, and add the equipment-change event",
+            item.place,
+            Severity.WARNING,
+        )
     remedy = f"do it, and add an inspection event with  tasks: [{item.key}]"
-    return Finding("T001", f"{item.name} is overdue {told}", remedy, item.place, Severity.WARNING)
+    return Finding("S001", f"{item.name} is overdue {told}", remedy, item.place, Severity.WARNING)
 
 
 def past_words(item: DueItem) -> str:

@@ -41,12 +41,22 @@ def sizes(trailer: Trailer) -> tuple[Size, ...]:
 def _sizes(trailer: Trailer) -> Iterator[Size]:
     parts = list(trailer.parts.values())
     body = "the body"
-    right = _farthest(_Reach(body, trailer.width.value / 2, (trailer.width,)), [_side(part, 1) for part in parts])
-    left = _farthest(_Reach(body, trailer.width.value / 2, (trailer.width,)), [_side(part, -1) for part in parts])
+    right = _farthest(
+        _Reach(body, trailer.width.value / 2, (trailer.width,)), [_side(part, 1) for part in parts]
+    )
+    left = _farthest(
+        _Reach(body, trailer.width.value / 2, (trailer.width,)), [_side(part, -1) for part in parts]
+    )
     yield _sum("width", left, right)
-    tops = [_Reach(str(part.name), part.above.value + part.height.value, (part.above, part.height)) for part in parts]
+    tops = [
+        _Reach(str(part.name), part.above.value + part.height.value, (part.above, part.height))
+        for part in parts
+    ]
     yield _sum("height", _farthest(_Reach(body, trailer.height.value, (trailer.height,)), tops))
-    ends = [_Reach(str(part.name), part.behind.value + part.length.value, (part.behind, part.length)) for part in parts]
+    ends = [
+        _Reach(str(part.name), part.behind.value + part.length.value, (part.behind, part.length))
+        for part in parts
+    ]
     rear = _farthest(_Reach(body, trailer.length.value, (trailer.length,)), ends)
     ahead = [_Reach(str(part.name), -part.behind.value, (part.behind,)) for part in parts]
     yield _sum("body length", _farthest(_Reach(body, 0.0, ()), ahead), rear)
@@ -54,7 +64,12 @@ def _sizes(trailer: Trailer) -> Iterator[Size]:
     yield _sum("trailer length", front, rear)
     if trailer.towing_vehicle is not None:
         vehicle = _Reach("the towing vehicle", trailer.towing_vehicle.value, (trailer.towing_vehicle,))
-        yield _sum("combination length", vehicle, _Reach("the drawbar", trailer.drawbar.value, (trailer.drawbar,)), rear)
+        yield _sum(
+            "combination length",
+            vehicle,
+            _Reach("the drawbar", trailer.drawbar.value, (trailer.drawbar,)),
+            rear,
+        )
 
 
 def _side(part: PackedPart, sign: int) -> _Reach:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 from dossier.compose.packet import Asset, Packet, Page, TitleBlock
@@ -28,6 +29,7 @@ def sample_packet(paper: str = "a4") -> Packet:
         _page("battery.md", "Battery and endurance", "Figures"),
         _page("working/empty-mass.md", "Working: empty mass", "Figures"),
         _long_page(),
+        replace(_page("card.md", "Card: Sample", ""), in_contents=False),
     )
     return Packet(block, pages, (Asset("evidence/scale.txt", b"46.2 kg\n"),))
 

@@ -26,7 +26,9 @@ def test_an_aircraft_with_open_work_is_not_ready_for_delivery() -> None:
 
 def test_no_aircraft_is_called_ready() -> None:
     for number in ("0002", "0003", "0006"):
-        assert "ready for delivery" not in text_of("quillet-e1", number, "assembly.md").replace("Not ready for delivery", "")
+        assert "ready for delivery" not in text_of("quillet-e1", number, "assembly.md").replace(
+            "Not ready for delivery", ""
+        )
 
 
 def test_an_aircraft_in_the_middle_of_its_build_shows_what_was_signed_by_then() -> None:

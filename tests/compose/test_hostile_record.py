@@ -27,7 +27,10 @@ OWN_PAGES = {
     "weight-and-balance.md",
     "battery.md",
     "energy.md",
+    "performance.md",
     "assembly.md",
+    "maintenance.md",
+    "trailer.md",
     "records.md",
 }
 TEXTS = {
@@ -49,6 +52,7 @@ TEXTS = {
     "expect",
     "function",
     "ground",
+    "level",
     "levelled",
     "levelling",
     "lot",
@@ -83,6 +87,16 @@ TRICKS = (
 )
 
 
+SPOILED = (
+    "aircraft.yaml",
+    "assembly.yaml",
+    "battery.yaml",
+    "compliance.yaml",
+    "maintenance.yaml",
+    "trailer.yaml",
+    f"serials/{SERIAL}/record.yaml",
+)
+"""The serial's record is the last."""
 PLAIN = ("Plain words",)
 ROUNDS = tuple(TRICKS[start:] + TRICKS[:start] for start in range(0, len(TRICKS), 3))
 """Each round deals the tricks out to the texts in turn, starting elsewhere."""
@@ -147,9 +161,11 @@ def spoiled(tricks: tuple[str, ...]) -> Spoiled:
     try:
         shutil.copytree(PROJECTS / PROJECT, folder, ignore=shutil.ignore_patterns("000[!4]", "procedures", "rigging.yaml"))
         spoiler = Spoiler(tricks)
-        for name in ("aircraft.yaml", "assembly.yaml", "battery.yaml", "compliance.yaml", f"serials/{SERIAL}/record.yaml"):
+        for name in SPOILED:
             before = len(spoiler.put)
             tree = spoiler.tree(yaml.load((folder / name).read_text("utf-8"), yaml.BaseLoader))
+            for task in tree.get("tasks", {}).values():
+                task.pop("procedure", None)  # the procedures are left out
             (folder / name).write_text(yaml.safe_dump(tree, sort_keys=False, allow_unicode=True), "utf-8")
         made = packet(pipeline.run(folder, SERIAL))
     finally:

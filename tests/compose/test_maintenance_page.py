@@ -15,7 +15,11 @@ def test_what_is_overdue_stands_on_the_page_and_on_the_cover() -> None:
 
 def test_the_worst_task_is_the_first_row() -> None:
     text = text_of("quillet-e1", "0005", PAGE)
-    places = [text.index(item.name, text.index("Tasks, the worst first")) for item in made("quillet-e1", "0005").maintenance.items if not item.is_life]
+    places = [
+        text.index(item.name, text.index("Tasks, the worst first"))
+        for item in made("quillet-e1", "0005").maintenance.items
+        if not item.is_life
+    ]
     assert places == sorted(places)
 
 

@@ -9,13 +9,21 @@ from packet_reading import composed, made, page_of, read
 
 from dossier.compose.balance.envelope_plot import envelope_plot
 from dossier.compose.energy_plots import endurance_plot, phase_plot
-from dossier.compose.plots import INK, LINES, as_svg, axes, label
+from dossier.compose.performance_plot import polar_plot
+from dossier.compose.plots import INK, LINES, Plot, as_svg, axes, label
 from dossier.compose.printer import Printer
+
+
+def polar_of(at: Printer) -> Plot:
+    assert at.dossier.performance is not None
+    return polar_plot(at, at.dossier.performance)
+
 
 DRAWINGS = {
     "envelope": (envelope_plot, "weight-and-balance.md"),
     "endurance": (endurance_plot, "energy.md"),
     "phases": (phase_plot, "energy.md"),
+    "polar": (polar_of, "performance.md"),
 }
 each = pytest.mark.parametrize("name", DRAWINGS)
 

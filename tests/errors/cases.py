@@ -55,6 +55,11 @@ REMOVED = "  - event: pack-removed\n    date: 2026-05-02\n    by: A. Builder\n  
 RULE_SET_HEAD = b"rule_set: us-14-cfr-103\ntitle: Own\njurisdiction: here\nrevision: first\nlast_checked: 2026-01-01\nscope: nothing\nsources: {}\nrequirements: {}\n"
 
 
+RESISTANCE = """    resistance:               # at 25 °C: (rest voltage - voltage under a lasting current) / current
+      - {state_of_charge: "10 %", resistance: "45 mΩ"}
+      - {state_of_charge: "30 %", resistance: "35 mΩ"}
+      - {state_of_charge: "90 %", resistance: "33 mΩ"}
+"""
 LIST_EVENT = b"""event: list-completed
 date: 2026-05-03
 by: A. Builder
@@ -69,6 +74,30 @@ second_checks_done: 0
 def edit(code: str, file: str, old: str, new: str) -> Broken:
     """Break one place."""
     return Broken(code, ((file, old, new),))
+
+
+AERODYNAMICS = """aerodynamics:
+  zero_lift_drag_coefficient: {value: "0.0172 ± 0.0010", reason: calculation}
+  oswald_factor: {value: "0.80 ± 0.06", reason: calculation}
+  maximum_lift_coefficient: {value: "1.50 ± 0.08", reason: calculation}
+
+"""
+FLIGHT_TEST = """  - event: flight-test
+    date: 2026-05-02
+    by: A. Builder
+    results: []
+    glide_points:
+"""
+LAST_LINE = "      - {file: evidence/weighing.csv, shows: readings as written down}\n"
+
+
+def flown(code: str, *glides: tuple[float, str]) -> Broken:
+    """Break the glides of a flight test: each a speed in m/s and a sink."""
+    points = "".join(f'      - {{speed: "{speed} m/s", sink: "{sink} m/s ± 0.02 m/s"}}\n' for speed, sink in glides)
+    return Broken(
+        code,
+        ((AIRCRAFT, "\nprofile:", f"\n{AERODYNAMICS}profile:"), (RECORD, LAST_LINE, LAST_LINE + FLIGHT_TEST + points)),
+    )
 
 
 CASES: tuple[Broken, ...] = (
@@ -116,6 +145,7 @@ CASES: tuple[Broken, ...] = (
     edit("P019", BATTERY, "  standard-pack:\n", "  without_battery:\n"),
     edit("P020", BATTERY, '{state_of_charge: "50 %", voltage: "3.7 V"}', '{state_of_charge: "50 %", voltage: "3.2 V"}'),
     edit("P021", BATTERY, 'full_cell_voltage: "4.15 V"', 'full_cell_voltage: "4.25 V"'),
+    edit("P023", AIRCRAFT, "limits:\n", 'plan_view:\n  wing:\n    - {lateral_arm: "0 m", leading_edge: "1.2 m", trailing_edge: "0.1 m"}\n\nlimits:\n'),
     Broken("P030", whole={"rule_sets/us-14-cfr-103.yaml": RULE_SET_HEAD}),
     edit("P031", COMPLIANCE, ", coverage: 95 %", ""),
     Broken("P040", ((AIRCRAFT, ", cautions: [live-battery]}", "}"), (PROCEDURE, "hazards: [live-battery]\n", ""))),
@@ -144,11 +174,11 @@ CASES: tuple[Broken, ...] = (
     edit("A012", RECORD, 'measured: "0.05 mm", result: done', 'measured: "0.05 mm", result: accepted with reason'),
     edit("A013", ASSEMBLY, "        checked_by: second person\n        hold: true", "        hold: true"),
     edit("A014", ASSEMBLY, "      weighed: {", "      main-pins: {"),
-    Broken("T001", ((RECORD, "design_revision: \"1\"}", "design_revision: \"1\", completed: 2026-01-31}"),), {MAINTENANCE: DUE}),
-    Broken("T002", ((RECORD, "design_revision: \"1\"}", "design_revision: \"1\", completed: 2026-01-31}"),), {MAINTENANCE: LIFE}),
-    Broken("T003", ((RECORD, "events:\n", FLOWN),)),
-    Broken("T004", whole={MAINTENANCE: DUE.replace(b"months: 3", b"")}),
-    Broken("T005", whole={MAINTENANCE: DUE.replace(b"months: 3", b"limit: never_exceed_speed")}),
+    Broken("S001", ((RECORD, "design_revision: \"1\"}", "design_revision: \"1\", completed: 2026-01-31}"),), {MAINTENANCE: DUE}),
+    Broken("S002", ((RECORD, "design_revision: \"1\"}", "design_revision: \"1\", completed: 2026-01-31}"),), {MAINTENANCE: LIFE}),
+    Broken("S003", ((RECORD, "events:\n", FLOWN),)),
+    Broken("S004", whole={MAINTENANCE: DUE.replace(b"months: 3", b"")}),
+    Broken("S005", whole={MAINTENANCE: DUE.replace(b"months: 3", b"limit: never_exceed_speed")}),
     edit("W006", RECORD, "    scales:\n", '    pitch_error: "0.5 deg"\n    scales:\n'),
     edit("W007", RECORD, ', lateral_arm: "0.00 m"', ""),
     edit("W001", RECORD, 'readings: ["11.10 kg", "11.15 kg"]', 'readings: ["11.10 kg"]'),
@@ -157,9 +187,24 @@ CASES: tuple[Broken, ...] = (
     edit("W004", RECORD, "{name: Tail scale, serial_number: S-3, calibrated: 2026-03-01", "{name: Tail scale, serial_number: S-3, calibrated: 2026-06-01"),
     Broken("W005", ((RECORD, "  - event: weighing", "  - event: inspection\n    date: 2026-05-03\n    by: A. Builder\n    what: all\n    result: good\n  - event: weighing"),
                     (RECORD, "    date: 2026-05-02\n    by: A. Builder\n    place_of_weighing", "    date: 2026-06-02\n    by: A. Builder\n    place_of_weighing"))),
+    edit("D001", BATTERY, RESISTANCE, ""),
+    edit("D002", BATTERY, RESISTANCE, RESISTANCE.replace("mΩ", "0 mΩ").replace(" 0 mΩ", "0 mΩ")),
+    Broken("D003", ((BATTERY, "application: power ", "application: energy"), (BATTERY, "4.9 Ah ± 0.1 Ah", "3.5 Ah"))),
+    edit("D004", BATTERY, '"30 %", resistance: "35 mΩ"', '"30 %", resistance: "85 mΩ"'),
+    Broken("L009", ((RECORD, PACK_FITTED_IN_STARTER, LOGGED),), {"serials/0001/evidence/discharge.csv": DISCHARGE}),
     edit("C001", AIRCRAFT, 'value: "225 kg"', 'value: "110 kg"'),
     edit("C002", AIRCRAFT, 'maximum_power: "9 kW"', 'maximum_power: "12 kW"'),
     edit("C003", BATTERY, 'bay:\n  size: {length: "450 mm"', 'bay:\n  size: {length: "430 mm"'),
     edit("C004", AIRCRAFT, 'maximum_power: "9 kW"', 'maximum_power: "2 kW"'),
     edit("C005", RECORD, 'tare: "0.40 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"', 'tare: "60 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"'),
+    edit("P032", COMPLIANCE, '    relation: at least', '    quantity: level_power\n    relation: at least'),
+    Broken("P022", ((RECORD, LAST_LINE, LAST_LINE + FLIGHT_TEST + '      - {speed: "15 m/s", sink: "0.70 m/s", temperature: "10 °C"}\n'),)),
+    flown("F001", (13, "0.427"), (15, "0.344"), (18, "0.262"), (22, "0.194")),
+    flown("F002", (12, "0.606"), (13, "0.602"), (15, "0.626"), (18, "0.735"), (22, "1.017")),
+    flown("F003", (11.0, "0.919"), (11.5, "0.896"), (12, "0.878"), (12.5, "0.864")),
+    flown("F004", (15, "0.843"), (17, "0.881"), (19, "0.963"), (22, "1.166")),
+    flown("F005", (12, "0.878"), (15, "0.843"), (22, "1.166")),
+    flown("F006", (11, "0.9"), (12, "0.9"), (15, "0.8"), (18, "0.9"), (22, "1.2")),
+    flown("F007", (11, "1.102"), (12, "0.746"), (15, "0.970"), (18, "0.825"), (22, "1.282")),
+    Broken("F008", ((AIRCRAFT, "\nprofile:", f"\n{AERODYNAMICS}profile:"), (AIRCRAFT, "0.75 m/s ± 0.08 m/s", "0.45 m/s ± 0.02 m/s"))),
 )

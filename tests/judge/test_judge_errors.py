@@ -13,6 +13,7 @@ from invented import Serial, read
 
 from dossier.finding_codes import CODES
 from dossier.findings import Finding, Severity, in_order
+from dossier.judge.claim_register import hold_claims
 from dossier.judge.rule_set_checks import check
 from dossier.judge.rule_sets import known_rule_sets
 from dossier.model.compliance import Compliance
@@ -34,7 +35,8 @@ def findings(code: str) -> tuple[Finding, ...]:
     compliance = read(folder / "compliance.yaml", "compliance.yaml", Compliance)
     one = Serial.of(folder / "serial.yaml")
     judgement = one.judged(compliance, {**known_rule_sets(), **own})
-    return in_order([*judgement.findings, *one.claims(compliance).findings])
+    held = hold_claims(compliance, {}, ())
+    return in_order([*judgement.findings, *one.claims(compliance).findings, *held.findings])
 
 
 CODES_HERE = sorted(code for code in CODES if code.startswith("J"))

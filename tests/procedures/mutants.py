@@ -99,7 +99,7 @@ def caught_by(mutant: Mutant) -> Fault | None:
     for fault in preflight_covers(base.system, lists):
         return fault
     if next(differences(before.end, run.end), None) is None and _known(before.end, run.end):
-        # the lists behind this one start as before; those that turn round at a stop point meet the spoiled one
+        # the lists behind this one start as before; those that turn round at a stop meet the spoiled one
         if spoiled.procedure.kind not in ("rigging", "de-rigging"):
             return None
         runs = tuple(run if one.listing.name == mutant.procedure else one for one in base.chain.runs)

@@ -162,6 +162,28 @@ FIXTURES: dict[str, tuple[tuple[Edit, ...], str]] = {
         ),
         "a check of the aileron connector is made void by an interruption",
     ),
+    "a critical step without a second check": (
+        (Edit(RIG, "        second_acts: [{act: look, what: spar}]\n", ""),),
+        "this step is critical, and it has no second check",
+    ),
+    "pieces used before anybody counted them": (
+        (
+            Edit(
+                RIG, "{act: fetch, what: box}, {act: count, what: box, number: 4}", "{act: fetch, what: box}"
+            ),
+        ),
+        "the pin is used, and nobody counted what was laid out",
+    ),
+    "a panel that one person moves": (
+        (
+            Edit(
+                RIG,
+                "        by: Both\n        acts: [{act: fetch, what: wing}]",
+                "        acts: [{act: fetch, what: wing}]",
+            ),
+        ),
+        "1 person moves the wing; rigging.yaml asks for 2",
+    ),
 }
 
 LEFT_OUT = {

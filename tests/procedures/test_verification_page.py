@@ -57,3 +57,21 @@ def test_a_list_that_names_no_states_is_said_to_be_unreplayed() -> None:
     said = verification(_serial(), "charging")
     assert "was not replayed" in said.said
     assert said.not_proved == ()
+
+
+def test_text_of_a_record_stays_text_in_a_fault(tmp_path: Path) -> None:
+    fault = next(
+        report
+        for report in verified(tmp_path, without(RIG, "Pull the rod")).reports
+        if report.procedure == "rig"
+    ).faults[0]
+    hostile = replace(
+        fault, finding=replace(fault.finding, message="the <script>alert(1)</script> {{ 7 * 7 }} is loose")
+    )
+    dossier = _serial()
+    reports = tuple(
+        replace(one, faults=(hostile,)) if one.procedure == "rigging" else one for one in dossier.procedures
+    )
+    text = _markdown(replace(dossier, procedures=reports), "rigging")
+    assert "<script>alert" not in text
+    assert "&lt;script&gt;alert(1)&lt;/script&gt; {{ 7 * 7 }} is loose" in text

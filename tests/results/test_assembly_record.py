@@ -27,14 +27,20 @@ FLIGHT = """  - event: flight-test
       - {quantity: stall_speed, value: "22 kt", configuration: power off}
 """
 FLOWN = (RECORD, "", FLIGHT)
-INSPECTED = "  - {event: inspection, date: 2026-06-02, by: A. Builder, what: All, result: Seen, open_items: [one]}\n"
+INSPECTED = (
+    "  - {event: inspection, date: 2026-06-02, by: A. Builder, what: All, result: Seen, open_items: [one]}\n"
+)
 FOUND = """nonconformities:
   - number: NC-1
     step: main-pins
     found: 2026-02-20
     description: Left pin too loose.
 """
-DECIDED = "    disposition: accepted\n    reason: Calculation 7.\n    decided_by: A. Builder\n    closed: 2026-03-01\n"
+DECIDED = """    disposition: accepted
+    reason: Calculation 7.
+    decided_by: A. Builder
+    closed: 2026-03-01
+"""
 
 Edit = tuple[str, str, str]
 
@@ -124,7 +130,13 @@ def test_an_open_nonconformity_stands_in_place_of_the_missing_decision(tmp_path:
 
 
 def test_what_was_accepted_with_a_reason_no_longer_keeps_from_delivery(tmp_path: Path) -> None:
-    record = made(tmp_path, BUILT, FLOWN, (RECORD, "0.05 mm", "0.09 mm"), (RECORD, "events:\n", FOUND + DECIDED + "events:\n"))
+    record = made(
+        tmp_path,
+        BUILT,
+        FLOWN,
+        (RECORD, "0.05 mm", "0.09 mm"),
+        (RECORD, "events:\n", FOUND + DECIDED + "events:\n"),
+    )
     assert (record.blocks, record.findings) == ((), ())
 
 
@@ -162,7 +174,9 @@ def test_a_lot_that_ages_needs_a_date(tmp_path: Path) -> None:
 
 
 def test_nobody_checks_his_own_work(tmp_path: Path) -> None:
-    assert codes(made(tmp_path, BUILT, FLOWN, (RECORD, "    checked_by: C. Colleague", "    checked_by: A. Builder"))) == ["A010"]
+    assert codes(
+        made(tmp_path, BUILT, FLOWN, (RECORD, "    checked_by: C. Colleague", "    checked_by: A. Builder"))
+    ) == ["A010"]
 
 
 def test_an_unsigned_hold_of_another_stage_binds_the_acceptance(tmp_path: Path) -> None:
@@ -178,9 +192,15 @@ def test_a_hold_signed_on_the_day_of_the_next_step_was_not_passed(tmp_path: Path
 
 
 def test_a_step_for_an_optional_item_is_not_asked_of_a_serial_without_it(tmp_path: Path) -> None:
-    optional = (ASSEMBLY, "        do: Clearance of the main pins\n", "        do: Clearance of the main pins\n        option: parachute\n")
+    optional = (
+        ASSEMBLY,
+        "        do: Clearance of the main pins\n",
+        "        do: Clearance of the main pins\n        option: parachute\n",
+    )
     without = (RECORD, "assembly:\n", "items_left_out: [parachute]\nassembly:\n")
-    assert states(made(tmp_path / "with", BUILT, FLOWN, optional, (RECORD, PINS, ""))) == [("Clearance of the main pins", "open")]
+    assert states(made(tmp_path / "with", BUILT, FLOWN, optional, (RECORD, PINS, ""))) == [
+        ("Clearance of the main pins", "open")
+    ]
     assert states(made(tmp_path / "without", BUILT, FLOWN, optional, without, (RECORD, PINS, ""))) == []
 
 
@@ -189,7 +209,10 @@ def test_without_an_assembly_file_the_words_of_an_entry_are_its_step(tmp_path: P
     (tmp_path / "p" / ASSEMBLY).unlink()
     text = (tmp_path / "p" / RECORD).read_text("utf-8").replace(BUILT[1], BUILT[2])
     start, end = text.index("assembly:"), text.index("events:")
-    entries = "assembly:\n  - {step: Wing closed, date: 2026-02-03, by: A. Builder, lots: [AD-7], result: done}\n  - {step: Weighed, result: open}\n"
+    entries = (
+        "assembly:\n  - {step: Wing closed, date: 2026-02-03, by: A. Builder, lots: [AD-7], result: done}\n"
+        "  - {step: Weighed, result: open}\n"
+    )
     (tmp_path / "p" / RECORD).write_text(text[:start] + entries + text[end:], "utf-8")
     project = load(tmp_path / "p")
     record = project.serials["0001"]

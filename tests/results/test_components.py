@@ -17,7 +17,9 @@ def of(project: str, serial: str) -> Mapping[str, Component]:
 
 def test_every_item_of_the_type_has_its_line() -> None:
     dossier = demo("quillet-e1")["0003"]
-    assert list(dossier.project.aircraft.items) == [name for name, one in of("quillet-e1", "0003").items() if one.name]
+    assert list(dossier.project.aircraft.items) == [
+        name for name, one in of("quillet-e1", "0003").items() if one.name
+    ]
 
 
 def test_an_optional_item_left_out_and_fitted_later_differs_in_all_states() -> None:

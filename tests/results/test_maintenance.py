@@ -66,7 +66,9 @@ def test_the_last_day_is_not_overdue(tmp_path: Path) -> None:
 def test_the_day_after_is_overdue(tmp_path: Path) -> None:
     state = task(months=1).due(tmp_path, "2026-03-01")
     assert only(state).state == "overdue"
-    assert [(finding.code, finding.message) for finding in state.findings] == [("T001", "Inspection is overdue by 1 day")]
+    assert [(finding.code, finding.message) for finding in state.findings] == [
+        ("S001", "Inspection is overdue by 1 day")
+    ]
 
 
 def test_a_task_runs_on_from_the_day_it_was_done(tmp_path: Path) -> None:
@@ -86,7 +88,11 @@ def test_a_task_done_after_the_date_was_not_done_then(tmp_path: Path) -> None:
 def test_sums_of_tenths_of_an_hour_come_out_even(tmp_path: Path) -> None:
     """24.6 h and 50 h make 74.6 h, and not a little less."""
     done = inspection("2026-03-01", "look", flight_hours="24.6 h")
-    one = only(task(flight_hours="50 h").due(tmp_path, "2026-06-01", done, inspection("2026-05-01", flight_hours="74.6 h")))
+    one = only(
+        task(flight_hours="50 h").due(
+            tmp_path, "2026-06-01", done, inspection("2026-05-01", flight_hours="74.6 h")
+        )
+    )
     assert (lefts(one), one.state) == ([0], "not yet due")
 
 
@@ -105,24 +111,54 @@ def test_totals_that_nobody_wrote_down_are_not_known(tmp_path: Path) -> None:
 def test_the_first_interval_may_be_shorter(tmp_path: Path) -> None:
     fleet = Fleet({"tasks": {"look": {**PLAIN, "every": {"months": 12}, "first": {"months": 6}}}})
     assert only(fleet.due(tmp_path / "a", "2026-03-01")).measures[0].due == date(2026, 7, 31)
-    assert only(fleet.due(tmp_path / "b", "2026-08-01", inspection("2026-07-31", "look"))).measures[0].due == date(2027, 7, 31)
+    assert only(fleet.due(tmp_path / "b", "2026-08-01", inspection("2026-07-31", "look"))).measures[
+        0
+    ].due == date(2027, 7, 31)
 
 
 def test_an_interval_may_be_a_limit_of_the_type(tmp_path: Path) -> None:
     fleet = task(limit="inspection_interval")
-    fleet.draft.aircraft["limits"]["inspection_interval"] = {"name": "Interval", "value": "50 h", "reason": "own"}
-    assert lefts(only(fleet.due(tmp_path, "2026-03-01", inspection("2026-03-01", flight_hours="12.5 h")))) == [37.5 * 3600]
+    fleet.draft.aircraft["limits"]["inspection_interval"] = {
+        "name": "Interval",
+        "value": "50 h",
+        "reason": "own",
+    }
+    assert lefts(
+        only(fleet.due(tmp_path, "2026-03-01", inspection("2026-03-01", flight_hours="12.5 h")))
+    ) == [37.5 * 3600]
 
 
 def test_a_life_runs_from_the_making_of_the_piece(tmp_path: Path) -> None:
-    fleet = Fleet({"life_limits": {"rocket": {"component": "parachute", "name": "Rocket", "life": {"months": 72}, "source": "own"}}})
+    fleet = Fleet(
+        {
+            "life_limits": {
+                "rocket": {
+                    "component": "parachute",
+                    "name": "Rocket",
+                    "life": {"months": 72},
+                    "source": "own",
+                }
+            }
+        }
+    )
     fleet.draft.record["fitted"] = {"parachute": {"made": "2024-02-29"}}
     one = only(fleet.due(tmp_path, "2030-03-01"))
     assert (one.measures[0].due, one.state) == (date(2030, 2, 28), "overdue")
 
 
 def test_a_replaced_component_begins_its_life_anew(tmp_path: Path) -> None:
-    fleet = Fleet({"life_limits": {"motor": {"component": "motor", "name": "Motor", "life": {"flight_hours": "100 h"}, "source": "own"}}})
+    fleet = Fleet(
+        {
+            "life_limits": {
+                "motor": {
+                    "component": "motor",
+                    "name": "Motor",
+                    "life": {"flight_hours": "100 h"},
+                    "source": "own",
+                }
+            }
+        }
+    )
     change = event("equipment-change", "2026-04-01", item="motor", removed=[item("Motor", "9 kg", "1 m")],
                    fitted=[item("Motor", "9 kg", "1 m")], flight_hours="80 h")  # fmt: skip
     one = only(fleet.due(tmp_path, "2026-05-01", change, inspection("2026-05-01", flight_hours="95 h")))
@@ -131,8 +167,9 @@ def test_a_replaced_component_begins_its_life_anew(tmp_path: Path) -> None:
 
 def test_a_task_done_on_the_old_piece_does_not_count_for_the_new_one(tmp_path: Path) -> None:
     fleet = Fleet({"tasks": {"look": {**PLAIN, "every": {"months": 12}, "component": "parachute"}}})
-    change = event("equipment-change", "2026-04-01", item="parachute", removed=[item("Parachute", "9 kg", "0.3 m")],
-                   fitted=[item("Parachute", "9 kg", "0.3 m")], made="2026-01-15")  # fmt: skip
+    piece = [item("Parachute", "9 kg", "0.3 m")]
+    swap = {"item": "parachute", "removed": piece, "fitted": piece, "made": "2026-01-15"}
+    change = event("equipment-change", "2026-04-01", **swap)
     one = only(fleet.due(tmp_path, "2026-05-01", inspection("2026-03-01", "look"), change))
     assert one.measures[0].due == date(2027, 1, 15)
 
@@ -153,12 +190,25 @@ def test_before_the_build_is_completed_no_calendar_runs(tmp_path: Path) -> None:
     project = load(project_folder)
     assert project.maintenance
     record = project.serials["0001"]
-    found = maintenance_state(project.maintenance, project.aircraft.limits, record, replay(record, project.battery.options, date(2027, 1, 1)))
+    found = maintenance_state(
+        project.maintenance,
+        project.aircraft.limits,
+        record,
+        replay(record, project.battery.options, date(2027, 1, 1)),
+    )
     assert only(found).state == "not known"
 
 
 def test_the_worst_comes_first(tmp_path: Path) -> None:
     months = {"late": 11, "later": 2, "soon": 13, "far": 120}
-    fleet = Fleet({"tasks": {name: {**PLAIN, "name": name, "every": {"months": n}} for name, n in months.items()}})
+    fleet = Fleet(
+        {"tasks": {name: {**PLAIN, "name": name, "every": {"months": n}} for name, n in months.items()}}
+    )
     fleet.maintenance["tasks"]["unknown"] = {**PLAIN, "every": {"cycles": "5"}}
-    assert [one.key for one in fleet.due(tmp_path, "2027-02-01").items] == ["later", "late", "unknown", "soon", "far"]
+    assert [one.key for one in fleet.due(tmp_path, "2027-02-01").items] == [
+        "later",
+        "late",
+        "unknown",
+        "soon",
+        "far",
+    ]

@@ -1,8 +1,8 @@
 """A card for the pocket: the words of one list, large enough to read at arm's length, on small paper.
 
-Sans-serif, lower case, no italics; 12 pt for steps, which is 1/200 of a reading distance of 600 mm, never under
-10 pt; 14 pt in an emergency (abstracts on legible text: FAA's suggestion of 1/200 of the distance; 14 to 20 pt in
-good light, under 10 pt not recommended). The browser divides the card into numbered sides.
+Sans-serif, lower case, no italics; 12 pt for steps, which is 1/200 of a reading distance of 600 mm, never
+under 10 pt; 14 pt in an emergency (abstracts on legible text: FAA's suggestion of 1/200 of the distance; 14
+to 20 pt in good light, under 10 pt not recommended). The browser divides the card into numbered sides.
 """
 
 from __future__ import annotations

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from itertools import count
 
 from dossier.dossier import Dossier
+from dossier.model.plan_view import StationPoint
 from dossier.model.procedure import Procedure, ProcedureStep
 
 KINDS: dict[str, str] = {
@@ -47,6 +48,8 @@ class ListSection:
     title: str
     note: str
     steps: tuple[NumberedStep, ...]
+    station: StationPoint | None
+    """Where it is done, if the list says so."""
 
 
 @dataclass(frozen=True)
@@ -113,7 +116,7 @@ def _sections(procedure: Procedure, left_out: Collection[str]) -> Iterator[ListS
         steps = [step for step in section.steps if _is_kept(step, left_out)]
         kept = tuple(NumberedStep(next(numbers), step, _before(step, procedure)) for step in steps)
         if kept:
-            yield ListSection(section.title, section.note or "", kept)
+            yield ListSection(section.title, section.note or "", kept, section.station)
 
 
 def _before(step: ProcedureStep, procedure: Procedure) -> tuple[str, ...]:

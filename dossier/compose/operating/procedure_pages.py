@@ -8,6 +8,7 @@ from dossier.compose.environment import render
 from dossier.compose.limit_text import one_line, printed
 from dossier.compose.operating.list_text import list_text
 from dossier.compose.operating.lists import KINDS, List
+from dossier.compose.operating.plan_view import plan
 from dossier.compose.operating.verification import verification
 from dossier.compose.packet import Page
 from dossier.dossier import Dossier
@@ -33,6 +34,7 @@ def page(dossier: Dossier, one: List) -> Page:
         summary=_summary(one, str(printed(duration, dossier.preference)) if duration else ""),
         tools=tuple(map(one_line, one.procedure.tools)),
         signatures=signatures(one),
+        plan=plan(dossier, one),
         verification=verification(dossier, one.name),
     )
     return Page(one.path, said.title, KINDS[one.procedure.kind], text)

@@ -52,8 +52,17 @@ def _groups(dossier: Dossier) -> Iterator[tuple[str, str, list[str]]]:
             for figure in flight.figures
         ]
         yield f"energy-{pack.option}", f"Energy in flight: {_option(dossier, pack.option)}", _names(flown)
+        modelled = [
+            figure
+            for one in dossier.modelled.flights
+            if one.flight.option == pack.option
+            for figure in one.figures
+        ]
+        title = f"Discharge model: {_option(dossier, pack.option)}"
+        yield f"discharge-{pack.option}", title, _names(modelled)
     if dossier.performance:
         yield "performance", "Flight performance", _names(dossier.performance.figures)
+    yield "capacity-tests", "Tests of the battery's capacity", _names(dossier.capacity_logs.figures)
     judged = {
         name
         for verdict in dossier.verdicts

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from dossier.procedures import acts
 from dossier.procedures.fault import Fault, at_step
+from dossier.procedures.passing import already
 from dossier.procedures.run import Moment, Run
 from dossier.procedures.state import Where, facts
 from dossier.procedures.system import unmet
@@ -159,13 +160,13 @@ def _is_repeated(moment: Moment, run: Run) -> bool:
         return (
             moment.verb in ("fetch", "stow")
             and moment.name not in run.system.parts
-            and acts.already(moment.before, moment.doing, run.system)
+            and already(moment.before, moment.doing, run.system)
         )
     if moment.verb in ("clear_propeller", "pause", "resume", "disturb", "release", "unlock", "open"):
         return False
     if moment.verb in ("hold", "let_go"):
         return moment.before.parts[moment.name].held is (moment.verb == "hold")
-    return acts.already(moment.before, moment.doing, run.system)
+    return already(moment.before, moment.doing, run.system)
 
 
 def pieces_at_hand(run: Run) -> Iterator[Fault]:

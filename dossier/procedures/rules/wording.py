@@ -137,20 +137,14 @@ def references_exist(listing: Listing, titles: Collection[str]) -> Iterator[Faul
 
     Source: own reasoning.
     """
-    for step in listing.steps:
-        for text in _texts(step):
-            for found in _QUOTED.finditer(text):
-                if found["title"] not in titles:
-                    yield of_text(
-                        listing,
-                        "V093",
-                        step,
-                        (
-                            f"there is no list or section with the title {found['title']!r}",
-                            "write the title as it stands there",
-                        ),
-                        place_of(text),
-                    )
+    texts = [(step, text) for step in listing.steps for text in _texts(step)]
+    for step, text in (*texts, (None, listing.procedure.closing)):
+        for found in _QUOTED.finditer(text):
+            if found["title"] not in titles:
+                words = f"there is no list or section with the title {found['title']!r}"
+                yield of_text(
+                    listing, "V093", step, (words, "write the title as it stands there"), place_of(text)
+                )
 
 
 def _texts(step: Step) -> Iterator[str]:

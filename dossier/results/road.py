@@ -1,4 +1,4 @@
-"""A packed trailer against the limits of size on the road. The tool compares; the law of the place decides."""
+"""A packed trailer against limits of size on the road. The tool compares; the law decides."""
 
 from __future__ import annotations
 
@@ -6,9 +6,15 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from dossier.model.road_limits import RoadLimit, RoadLimits
-from dossier.results.packing import Size
+from dossier.model.trailer import Trailer
+from dossier.results.packing import Size, sizes
 
-WITHIN, BEYOND, TOO_CLOSE, NOT_SHOWN = "within the limit", "beyond the limit", "too close to tell", "not shown"
+WITHIN, BEYOND, TOO_CLOSE, NOT_SHOWN = (
+    "within the limit",
+    "beyond the limit",
+    "too close to tell",
+    "not shown",
+)
 
 
 @dataclass(frozen=True)
@@ -28,16 +34,25 @@ class RoadVerdict:
         return self.limit.limit.value - self.size.value if self.size else None
 
 
-def judge_road(places: Iterable[str], sizes: Iterable[Size], known: RoadLimits) -> tuple[RoadVerdict, ...]:
-    """Hold a packed trailer against every limit of the places, in their order.
+@dataclass(frozen=True)
+class RoadResult:
+    """The packed trailer: its size, and what the limits of the places say."""
+
+    sizes: tuple[Size, ...]
+    verdicts: tuple[RoadVerdict, ...]
+    known: RoadLimits
+
+
+def judge_road(trailer: Trailer, known: RoadLimits) -> RoadResult:
+    """Hold a packed trailer against every limit of the places that it is driven in, in their order.
 
     Args:
-        places: keys of ``known.places``; a project that was checked names no other.
-        sizes: the measures of the packed trailer.
+        trailer: names places among ``known.places``; a project that was checked names no other.
         known: the limits.
     """
-    measured = {size.measure: size for size in sizes}
-    return tuple(_verdicts(places, measured, known))
+    made = sizes(trailer)
+    measured = {size.measure: size for size in made}
+    return RoadResult(made, tuple(_verdicts(map(str, trailer.places), measured, known)), known)
 
 
 def _verdicts(places: Iterable[str], measured: dict[str, Size], known: RoadLimits) -> Iterator[RoadVerdict]:

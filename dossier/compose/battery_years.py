@@ -1,0 +1,97 @@
+"""The years of the batteries on their page: range by year, what comes first, charging."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from dossier.compose.grid import Grid, Row, grid, row
+from dossier.compose.printer import Printer
+from dossier.results.years import LIMITS, Years, YearRow
+
+_ENDS = {
+    "capacity": f"capacity at {100 * LIMITS.health:.0f} %",
+    "resistance": f"resistance {LIMITS.growth:g} times",
+}
+
+
+@dataclass(frozen=True)
+class YearsPart:
+    """One battery. All ready strings."""
+
+    name: str
+    table: Grid | None
+    facts: tuple[tuple[str, str], ...]
+    words: tuple[str, ...]
+
+
+def years(at: Printer) -> tuple[YearsPart, ...]:
+    """Make the part of each battery; none where no use is stated."""
+    return tuple(_part(at, one) for one in at.dossier.battery_years.years)
+
+
+def use_facts(at: Printer) -> tuple[tuple[str, str], ...]:
+    """Print the stated use."""
+    use = at.dossier.project.aircraft.use
+    if use is None:
+        return ()
+    usual = "in the usual band" if at.dossier.battery_years.storage_is_usual else "outside the usual band"
+    return (
+        ("In a year", f"{use.hours_per_year.text} in the air, {use.flights_per_year} flights"),
+        ("A flight", f"from {use.charge_before_flight.text} to {use.charge_after_flight.text} of the charge"),
+        (
+            "Between flights",
+            f"at {use.storage_charge.text}, {usual}, and {at.quantity(use.storage_temperature)}",
+        ),
+    )
+
+
+def _part(at: Printer, one: Years) -> YearsPart:
+    name = str(at.dossier.project.battery.options[one.option].name)
+    table = (
+        grid(
+            f"{name}, from new, by year",
+            "Years | # Capacity, likely | # Range | # Resistance, of new | # Level flight, reserve kept, range",
+            [_row(at, each) for each in one.rows],
+        )
+        if one.rows
+        else None
+    )
+    return YearsPart(name, table, tuple(_facts(at, one)), one.words)
+
+
+def _row(at: Printer, one: YearRow) -> Row:
+    return row(
+        f"{one.year:g}",
+        _share(one.likely),
+        f"{_share(one.worst)} to {_share(one.best)}",
+        f"{one.growth:.2f}",
+        " to ".join("no answer" if time is None else at.first(time, "time") for time in one.lasts),
+    )
+
+
+def _share(health: float | None) -> str:
+    return "below 70\u00a0%" if health is None else f"{100 * health:.0f}\u00a0%"
+
+
+def _facts(at: Printer, one: Years) -> Iterator[tuple[str, str]]:
+    for number, end in enumerate(one.ends):
+        band = ""
+        if end.earliest is not None or end.latest is not None:
+            latest = "later than 40" if end.latest is None else f"{end.latest:.1f}"
+            band = f", range {end.earliest or 0:.1f} to {latest} years"
+        yield (
+            "Comes first" if number == 0 else "Then",
+            f"{_ENDS.get(end.limit, end.limit)}: after {end.year:.1f} years{band}",
+        )
+    if one.rows and not one.ends:
+        yield "Comes first", "no limit within 40 years by the likely value"
+    if one.charging:
+        plan = one.charging
+        yield (
+            "Charging after a flight",
+            (
+                f"{at.first(plan.bulk_time, 'time')} at full power and {at.first(plan.taper_time, 'time')} of taper, to "
+                f"{at.first(plan.end, 'ratio')}; {at.value(plan.energy, 'energy')} into the battery, new and at 25 °C"
+            ),
+        )

@@ -1,0 +1,115 @@
+"""The gauge card: what the voltmeter shows at rest and in level flight against what is left."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from dossier.compose import links
+from dossier.compose.edition import edition_words
+from dossier.compose.environment import render
+from dossier.compose.grid import Grid, grid, row
+from dossier.compose.limit_text import one_line
+from dossier.compose.notices import notices
+from dossier.compose.packet import Page
+from dossier.compose.printer import Printer
+from dossier.display import MINUS
+from dossier.dossier import Dossier
+from dossier.results.gauge import Gauge, GaugeLine
+
+
+@dataclass(frozen=True)
+class CardLine:
+    """One line of the card for the panel. All ready strings."""
+
+    charge: str
+    rest: str
+    loaded: str
+    to_reserve: str
+    to_end: str
+    name: str
+
+
+@dataclass(frozen=True)
+class GaugePart:
+    """The card of one battery, and the errors of the wrong column."""
+
+    anchor: str
+    title: str
+    conditions: str
+    lines: tuple[CardLine, ...]
+    errors: Grid
+
+
+def pages(dossier: Dossier) -> tuple[Page, ...]:
+    """Make the page; without a card there is none."""
+    if not dossier.modelled.gauges:
+        return ()
+    at = Printer(dossier, links.GAUGE)
+    type_name = one_line(dossier.project.aircraft.identification.name)
+    text = render(
+        "gauge-card.md.jinja",
+        top=notices(at),
+        gauges=[_part(at, one) for one in dossier.modelled.gauges],
+        identity=f"{type_name}, serial {dossier.record.serial_number}",
+        edition=f"{edition_words(dossier)}, as of {dossier.state.as_of.isoformat()}",
+        energy=at.to(f"{links.ENERGY}#cold-and-age"),
+    )
+    return (Page(links.GAUGE, "Gauge card", "Weight and energy", text),)
+
+
+def _part(at: Printer, one: Gauge) -> GaugePart:
+    name = str(at.dossier.project.battery.options[one.option].name)
+    lines = tuple(_line(line) for line in one.lines)
+    conditions = (
+        f"Level flight at {at.value(one.power, 'power')}, pilot {at.first(one.pilot, 'mass')}, "
+        f"battery at 25 °C with {at.first(one.health, 'ratio')} of its nominal capacity"
+    )
+    return GaugePart(links.anchor(one.option), name, conditions, lines, _errors(at, one))
+
+
+def _line(line: GaugeLine) -> CardLine:
+    return CardLine(
+        _percent(line.charge), _volts(line.rest_voltage), _volts(line.loaded_voltage),
+        _minutes(line.time_to_reserve), _minutes(line.time_left), line.name,
+    )  # fmt: skip
+
+
+def _errors(at: Printer, one: Gauge) -> Grid:
+    rows = [
+        row(
+            f"{_percent(line.charge)} {line.name}".strip(),
+            _volts(line.rest_voltage),
+            _volts(line.loaded_voltage),
+            at.value(line.energy_left, "energy"),
+            _minutes(line.time_left),
+            _signed(line.if_taken_as_rested),
+            _signed(line.if_taken_as_loaded),
+        )
+        for line in one.lines
+    ]
+    return grid(
+        "In full, with the error of the wrong column, in minutes",
+        "Charge | # At rest, V | # In level flight, V | # Energy left | # Minutes left "
+        "| # Loaded reading taken for rest | # Rest reading taken for loaded",
+        rows,
+    )
+
+
+def _percent(charge: float) -> str:
+    return f"{100 * charge:.0f}\u00a0%"
+
+
+def _volts(voltage: float) -> str:
+    return f"{voltage:.1f}"
+
+
+def _minutes(time: float) -> str:
+    """Whole minutes, never rounded up: the card must not promise."""
+    return str(int(time // 60))
+
+
+def _signed(seconds: float | None) -> str:
+    if seconds is None:
+        return "off the card"
+    minutes = round(seconds / 60)
+    return f"+{minutes}" if minutes > 0 else f"{MINUS}{-minutes}" if minutes else "0"

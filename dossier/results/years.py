@@ -1,0 +1,161 @@
+"""The years of a battery in the stated use: capacity and level flight by year as a range, what comes first, and
+charging."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from dossier.compute import charging
+from dossier.compute.discharge import discharge
+from dossier.compute.life import AgedYear, LifeEnd, LifeLimits, Use, after, ends_of_life
+from dossier.compute.scenarios import scenarios
+from dossier.figures import OutsideRange
+from dossier.findings import Finding, Severity
+from dossier.model.aircraft import Aircraft
+from dossier.model.aircraft import Use as StatedUse
+from dossier.model.battery import Battery
+from dossier.results.cell_model import CellModel
+from dossier.results.discharge import Modelled
+from dossier.results.discharge_table import FlightCase
+
+YEARS = (0.0, 1.0, 2.0, 3.0, 5.0, 7.0, 10.0)
+LIMITS = LifeLimits(health=0.8, growth=2.0)
+"""Capacity at 80 %, resistance doubled: common practice, no source. The maker's word counts."""
+LAST_CURRENT = 0.05
+"""Current at which the charger stops, over the nominal capacity in an hour (common practice, no source)."""
+
+
+@dataclass(frozen=True)
+class YearRow:
+    """One year. Health as parts of the nominal capacity; None: below what models speak of."""
+
+    year: float
+    likely: float | None
+    worst: float | None
+    best: float | None
+    growth: float
+    lasts: tuple[float | None, float | None]
+    """Level flight in s with the heaviest pilot for whom there is an answer: worst and best."""
+
+
+@dataclass(frozen=True)
+class ChargingPlan:
+    """From where a flight usually ends to where one begins, in s and J."""
+
+    bulk_time: float
+    taper_time: float
+    energy: float
+    end: float
+    """State of charge at which the charger stops."""
+
+
+@dataclass(frozen=True)
+class Years:
+    """The years of one battery from new, and its charging; words where there is no answer."""
+
+    option: str
+    rows: tuple[YearRow, ...]
+    ends: tuple[LifeEnd, ...]
+    charging: ChargingPlan | None
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class BatteryYears:
+    """All batteries of one aircraft."""
+
+    years: tuple[Years, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    storage_is_usual: bool | None = None
+    """Whether the stated state of charge in storage is in the usual band; None where no use is stated."""
+
+
+def battery_years(modelled: Modelled, aircraft: Aircraft, battery: Battery) -> BatteryYears:
+    """Estimate the years of each battery whose record states a use and a model of ageing."""
+    stated = aircraft.use
+    if stated is None:
+        return BatteryYears()
+    cases: dict[str, list[FlightCase]] = {}
+    for case in modelled.cases:
+        cases.setdefault(case.flight.option, []).append(case)
+    made = tuple(
+        _years(model, cases.get(model.result.option, []), stated, battery) for model in modelled.models
+    )
+    low, high = charging.STORAGE
+    usual = low <= stated.storage_charge.value <= high
+    return BatteryYears(made, () if usual else (_storage(stated),), usual)
+
+
+def _storage(stated: StatedUse) -> Finding:
+    low, high = (f"{100 * end:.0f} %" for end in charging.STORAGE)
+    fault = f"the battery is stored at {stated.storage_charge.text}, outside the usual {low} to {high}"
+    return Finding(
+        "D005",
+        fault,
+        "store it about half full; a full battery ages fastest",
+        stated.storage_charge.place,
+        Severity.NOTE,
+    )
+
+
+def _years(model: CellModel, cases: Sequence[FlightCase], stated: StatedUse, battery: Battery) -> Years:
+    words: list[str] = []
+    rows: tuple[YearRow, ...] = ()
+    ends: tuple[LifeEnd, ...] = ()
+    if model.cell.ageing_model is None:
+        words.append("The record names no model of ageing for this cell: no years are estimated.")
+    else:
+        use = Use(
+            float(stated.flights_per_year), stated.charge_after_flight.value, stated.charge_before_flight.value,
+            stated.storage_charge.value, stated.storage_temperature.value,
+        )  # fmt: skip
+        try:
+            rows = tuple(_row(after(use, year), cases) for year in YEARS)
+            ends = ends_of_life(use, LIMITS)
+        except OutsideRange as error:
+            rows, ends = (), ()
+            words.append(f"The years cannot be estimated: {error}.")
+    plan = None
+    try:
+        plan = _charging(model, stated, battery)
+    except OutsideRange as error:
+        words.append(f"The time of charging cannot be computed: {error}.")
+    return Years(model.result.option, rows, ends, plan, tuple(words))
+
+
+def _row(aged: AgedYear, cases: Sequence[FlightCase]) -> YearRow:
+    lasts = tuple(_lasts(cases, health, aged.growth) for health in (aged.worst_health, aged.best_health))
+    return YearRow(
+        aged.year, aged.health, aged.worst_health, aged.best_health, aged.growth, (lasts[0], lasts[1])
+    )
+
+
+def _lasts(cases: Sequence[FlightCase], health: float | None, growth: float) -> float | None:
+    """Level flight in s of the heaviest pilot for whom the new battery has an answer; None for none."""
+    able = [case for case in cases if _level(case, 1.0, 1.0) is not None]
+    return None if health is None or not able else _level(able[-1], health, growth)
+
+
+def _level(case: FlightCase, health: float, growth: float) -> float | None:
+    model, cell = case.model, case.model.circuit
+    try:
+        runs = discharge(cell, scenarios(
+            case.cruise.power / model.shape.cells, start=case.start(health), floor=case.floor(health),
+            growth=growth, health=health, wiring=model.shape.wiring_at_cell,
+        ))  # fmt: skip
+    except OutsideRange:  # less is left than the other phases need: the table says so by a dash
+        return None
+    return float(runs.computed["time"][0]) if runs.answered[0] else None
+
+
+def _charging(model: CellModel, stated: StatedUse, battery: Battery) -> ChargingPlan:
+    charger, cells = battery.charger, model.shape.cells
+    how = charging.Charge(
+        charger.power.value * charger.efficiency.value / cells,
+        model.option.full_cell_voltage.value,
+        LAST_CURRENT * model.circuit.capacity / charging.HOUR,
+        stated.charge_after_flight.value,
+    )
+    done = charging.charge(model.circuit, how)
+    return ChargingPlan(done.bulk_time, done.taper_time, done.energy * cells, done.end)
