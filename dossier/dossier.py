@@ -27,8 +27,8 @@ from dossier.results.flight import Performance
 from dossier.results.loading import Loadings
 from dossier.results.maintenance import MaintenanceState
 from dossier.results.road import RoadResult
-from dossier.results.years import BatteryYears
 from dossier.results.weighing import WeighingResult
+from dossier.results.years import BatteryYears
 
 
 @dataclass(frozen=True)

@@ -35,8 +35,8 @@ from dossier.results.general import bases, general_figures, measured_on
 from dossier.results.loading import loadings
 from dossier.results.maintenance import maintenance_state
 from dossier.results.road import judge_road
-from dossier.results.years import battery_years
 from dossier.results.weighing import WeighingResult, weigh
+from dossier.results.years import battery_years
 from dossier.tables.road_limits import known_road_limits
 
 

@@ -52,11 +52,11 @@ MAY_IMPORT: dict[str, set[str]] = {
     "results": {"model", "compute", "replay"},
     "judge": {"model", "compute", "read"},  # its rule sets are YAML files, read as records are
     "procedures": {"model", "project", "results"},
-    "references": {"model", "project", "replay", "judge", "procedures"},
+    "references": {"model", "project", "replay", "judge", "procedures", "tables"},
     "dossier": PARTS_OF_A_DOSSIER - {"dossier"},
     "summary": {"dossier", "judge"},
     "results_file": PARTS_OF_A_DOSSIER,
-    "pipeline": PARTS_OF_A_DOSSIER | {"references"},
+    "pipeline": PARTS_OF_A_DOSSIER | {"references", "tables"},
     "fleet": {"dossier", "pipeline"},
     "compose": PARTS_OF_A_DOSSIER | {"summary"},
     "tables": {"model", "read", "compute"},  # published tables that the tool ships, read as records are

@@ -72,7 +72,13 @@ def test_check_exits_with_0_when_all_is_shown(starter: Path) -> None:
 """
     record = starter / "serials/0001/record.yaml"
     record.write_text(record.read_text(encoding="utf-8") + flight, encoding="utf-8")
+    change(starter, "serials/0001/record.yaml", "started: 2026-01-12,", "started: 2026-01-12, completed: 2026-05-30,")
     assert main(["check", str(starter)]) == 0
+
+
+def test_check_exits_with_1_while_the_build_is_not_complete(starter: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["check", str(starter)]) == 1
+    assert "not ready for delivery: The build: not completed" in capsys.readouterr().out
 
 
 def test_as_of_leaves_later_events_out(starter: Path, capsys: pytest.CaptureFixture[str]) -> None:

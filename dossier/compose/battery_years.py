@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from dossier.compose import links
 from dossier.compose.grid import Grid, Row, grid, row
 from dossier.compose.printer import Printer
-from dossier.results.years import LIMITS, Years, YearRow
+from dossier.results.years import LIMITS, YearRow, Years
 
 _ENDS = {
     "capacity": f"capacity at {100 * LIMITS.health:.0f} %",
@@ -19,6 +20,7 @@ _ENDS = {
 class YearsPart:
     """One battery. All ready strings."""
 
+    anchor: str
     name: str
     table: Grid | None
     facts: tuple[tuple[str, str], ...]
@@ -51,23 +53,37 @@ def _part(at: Printer, one: Years) -> YearsPart:
     table = (
         grid(
             f"{name}, from new, by year",
-            "Years | # Capacity, likely | # Range | # Resistance, of new | # Level flight, reserve kept, range",
+            "Years | # Capacity, likely | # Range | # Resistance, of new | # Level flight, reserve kept",
             [_row(at, each) for each in one.rows],
         )
         if one.rows
         else None
     )
-    return YearsPart(name, table, tuple(_facts(at, one)), one.words)
+    return YearsPart(links.anchor(one.option), name, table, tuple(_facts(at, one)), one.words)
 
 
 def _row(at: Printer, one: YearRow) -> Row:
     return row(
         f"{one.year:g}",
         _share(one.likely),
-        f"{_share(one.worst)} to {_share(one.best)}",
+        _range(_share(one.worst), _share(one.best)),
         f"{one.growth:.2f}",
-        " to ".join("no answer" if time is None else at.first(time, "time") for time in one.lasts),
+        _lasting(at, *one.lasts),
     )
+
+
+def _range(low: str, high: str) -> str:
+    return low if low == high else f"{low} to {high}"
+
+
+def _lasting(at: Printer, worst: float | None, best: float | None) -> str:
+    """Print the range; where the worst battery is beyond the model, only the other end is known."""
+    if best is None:
+        return "no answer"
+    longest = at.first(best, "time")
+    if worst is None:
+        return f"no answer for the worst, {longest} for the best"
+    return _range(at.first(worst, "time"), longest)
 
 
 def _share(health: float | None) -> str:
@@ -88,10 +104,9 @@ def _facts(at: Printer, one: Years) -> Iterator[tuple[str, str]]:
         yield "Comes first", "no limit within 40 years by the likely value"
     if one.charging:
         plan = one.charging
+        bulk, taper = (at.first(time, "time") for time in (plan.bulk_time, plan.taper_time))
+        full, energy = at.first(plan.end, "ratio"), at.value(plan.energy, "energy")
         yield (
             "Charging after a flight",
-            (
-                f"{at.first(plan.bulk_time, 'time')} at full power and {at.first(plan.taper_time, 'time')} of taper, to "
-                f"{at.first(plan.end, 'ratio')}; {at.value(plan.energy, 'energy')} into the battery, new and at 25 °C"
-            ),
+            f"{bulk} at full power and {taper} of taper, to {full}; {energy} into the new battery at 25 °C",
         )

@@ -62,9 +62,16 @@ def _part(at: Printer, one: Gauge) -> GaugePart:
     lines = tuple(_line(line) for line in one.lines)
     conditions = (
         f"Level flight at {at.value(one.power, 'power')}, pilot {at.first(one.pilot, 'mass')}, "
-        f"battery at 25 °C with {at.first(one.health, 'ratio')} of its nominal capacity"
+        f"battery at 25 °C with {at.first(one.health, 'ratio')} of its nominal capacity{_heavier(at, one)}"
     )
     return GaugePart(links.anchor(one.option), name, conditions, lines, _errors(at, one))
+
+
+def _heavier(at: Printer, one: Gauge) -> str:
+    """Warn where the model has no answer for heavier pilots that the aircraft may carry."""
+    flights = at.dossier.energy.flights if at.dossier.energy else ()
+    heaviest = max(flight.pilot for flight in flights if flight.option == one.option)
+    return ". Not for a heavier pilot: minutes are fewer" if heaviest > one.pilot else ""
 
 
 def _line(line: GaugeLine) -> CardLine:

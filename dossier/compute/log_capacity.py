@@ -10,16 +10,16 @@ LEAST_SPAN = 0.3
 
 @formula
 def whole_capacity(Q_t: float, z_1: float, z_2: float) -> float:
-    r"""Capacity between the ends of the table from the charge that a test took between two states of charge.
+    r"""Capacity between the ends of the table from the charge taken between two states of charge.
 
     Formula: Q = \frac{Q_t}{z_1 - z_2}
     Result: Q
-    Valid: both states of charge from rest voltages, or from a voltage under load with the resistance known; at
-        least 0.3 of the table between them
+    Valid: both states of charge from rest voltages, or from a voltage under load with the resistance known;
+        at least 0.3 of the table between them
     Source: definition
     """
     if z_1 - z_2 < LEAST_SPAN:
         raise OutsideRange(
-            f"the test goes over {z_1 - z_2:.3g} of the charge, and must go over {LEAST_SPAN:g}"
+            f"the test goes over {z_1 - z_2:.3g} of the charge, and must go over at least {LEAST_SPAN:g}"
         )
     return Q_t / (z_1 - z_2)

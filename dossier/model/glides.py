@@ -13,11 +13,11 @@ class MeasuredGlide(Part):
     """Calibrated."""
     sink: Speed
     """True: drop of pressure altitude over time, corrected for the warmth of the air. Its ± holds what differs
-    from glide to glide, not what the session shares."""
+    from one glide to the next, not what the session shares."""
     at_mass: Mass | None = None
-    """Left out: the mass of ``glide`` in the type's file, to which the glide was then reduced already."""
+    """Left out: the mass of ``glide`` in the type's file; the glide was reduced to it."""
     pressure_altitude: Length | None = None
-    """At the middle of the glide, with ``temperature``. Both left out: the sink was reduced to sea level already."""
+    """In mid-glide, with ``temperature``. Both left out: the sink was reduced to sea level."""
     temperature: Temperature | None = None
 
 

@@ -64,7 +64,7 @@ BOUNDS: Mapping[type[Part], Mapping[str, Bound]] = {
     | {"mass": NOT_NEGATIVE, "reserve": RESERVE, "wiring_resistance": NOT_NEGATIVE},
     battery.ResistancePoint: _each(POSITIVE, "resistance"),
     aircraft.Use: _each(POSITIVE, "hours_per_year", "flights_per_year", "charge_before_flight", "storage_temperature")
-    | _each(RESERVE, "charge_after_flight", "storage_charge"),
+    | {"charge_after_flight": RESERVE, "storage_charge": SHARE},
     battery.Bay: _each(NOT_NEGATIVE, "clearance"),
     battery.Charger: {"power": POSITIVE, "efficiency": SHARE, "taper": NOT_NEGATIVE},
     events.Scale: _each(NOT_NEGATIVE, "maximum_permissible_error", "resolution"),

@@ -136,8 +136,8 @@ def conditions(model: CellModel) -> dict[str, Input]:
     kind = str(cell.application or "energy")
     return {
         "U_min": given(cell.empty_voltage, "empty, cell, under load"),
-        "T_b": Input("battery at 25 °C", "temperature", WARM, "the condition of this figure"),
-        "G": Input(AS_NEW, "number", 1.0, "the condition of this figure"),
+        "T_b": constant("battery at 25 °C", "temperature", WARM, "definition, the condition of this figure"),
+        "G": constant(AS_NEW, "number", 1.0, "definition, the condition of this figure"),
         "b": given(stated, "rise of resistance in the cold") if stated else usual,
         "C_lim": constant(
             f"rate of a cell for {kind}", "number", RATE_RANGES[model.circuit.application].sustained, "pybamm"

@@ -84,9 +84,20 @@ def discharge_model(
             flights += maker.flight_modelled()
             cases += maker.case()
             findings += maker.findings
-    table, told = outlooks(cases)
+    table, told = _table(cases, aircraft)
     cards, unread = gauges(cases)
-    return Modelled(tuple(flights), table, cards, (*findings, *told, *unread), tuple(models.values()), tuple(cases))
+    all_told = (*findings, *told, *unread)
+    return Modelled(tuple(flights), table, cards, all_told, tuple(models.values()), tuple(cases))
+
+
+def _table(cases: list[FlightCase], aircraft: Aircraft) -> tuple[tuple[Outlook, ...], tuple[Finding, ...]]:
+    """Fly all cases at once, or tell why they cannot be flown."""
+    try:
+        return outlooks(cases)
+    except OutsideRange as error:
+        fault = f"no table of cold and age: {error}"
+        place = aircraft.place_of_key("profile")
+        return (), (Finding("D003", fault, "correct the profile", place, Severity.NOTE),)
 
 
 def _without_resistance(battery: Battery, packs: tuple[PackResult, ...]) -> Iterator[Finding]:

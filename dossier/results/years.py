@@ -1,5 +1,4 @@
-"""The years of a battery in the stated use: capacity and level flight by year as a range, what comes first, and
-charging."""
+"""The years of a battery in the stated use, as a range; what comes first; charging."""
 
 from __future__ import annotations
 
@@ -107,7 +106,8 @@ def _years(model: CellModel, cases: Sequence[FlightCase], stated: StatedUse, bat
         words.append("The record names no model of ageing for this cell: no years are estimated.")
     else:
         use = Use(
-            float(stated.flights_per_year), stated.charge_after_flight.value, stated.charge_before_flight.value,
+            float(stated.flights_per_year),
+            stated.charge_after_flight.value, stated.charge_before_flight.value,
             stated.storage_charge.value, stated.storage_temperature.value,
         )  # fmt: skip
         try:

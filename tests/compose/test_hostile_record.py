@@ -27,6 +27,7 @@ OWN_PAGES = {
     "weight-and-balance.md",
     "battery.md",
     "energy.md",
+    "gauge-card.md",
     "performance.md",
     "assembly.md",
     "maintenance.md",

@@ -60,6 +60,24 @@ RESISTANCE = """    resistance:               # at 25 °C: (rest voltage - volta
       - {state_of_charge: "30 %", resistance: "35 mΩ"}
       - {state_of_charge: "90 %", resistance: "33 mΩ"}
 """
+USE = """use:
+  hours_per_year: "40 h"
+  flights_per_year: 60
+  charge_before_flight: "95 %"
+  charge_after_flight: "20 %"
+  storage_charge: "95 %"
+  storage_temperature: "15 °C"
+"""
+LOGGED = PACK_FITTED + """    measured_capacity: "{stated}"
+    evidence:
+      - {{file: {cited}, shows: A discharge of the whole battery}}
+    log: {{file: evidence/discharge.csv, discharge: positive}}
+"""
+DISCHARGE = (
+    "Test Time / s,Voltage / V,Current / A\n0,58.10,0\n"
+    + "".join(f"{second},{57.0 - 13.0 * second / 10920:.2f},20\n" for second in (1, *range(120, 10921, 120)))
+    + "13000,44.90,0\n"
+).encode()
 LIST_EVENT = b"""event: list-completed
 date: 2026-05-03
 by: A. Builder
@@ -188,10 +206,16 @@ CASES: tuple[Broken, ...] = (
     Broken("W005", ((RECORD, "  - event: weighing", "  - event: inspection\n    date: 2026-05-03\n    by: A. Builder\n    what: all\n    result: good\n  - event: weighing"),
                     (RECORD, "    date: 2026-05-02\n    by: A. Builder\n    place_of_weighing", "    date: 2026-06-02\n    by: A. Builder\n    place_of_weighing"))),
     edit("D001", BATTERY, RESISTANCE, ""),
-    edit("D002", BATTERY, RESISTANCE, RESISTANCE.replace("mΩ", "0 mΩ").replace(" 0 mΩ", "0 mΩ")),
+    edit("D002", BATTERY, RESISTANCE, RESISTANCE.replace(" mΩ", "0 mΩ")),
     Broken("D003", ((BATTERY, "application: power ", "application: energy"), (BATTERY, "4.9 Ah ± 0.1 Ah", "3.5 Ah"))),
-    edit("D004", BATTERY, '"30 %", resistance: "35 mΩ"', '"30 %", resistance: "85 mΩ"'),
-    Broken("L009", ((RECORD, PACK_FITTED_IN_STARTER, LOGGED),), {"serials/0001/evidence/discharge.csv": DISCHARGE}),
+    edit("D004", BATTERY, '"30 %", resistance: "35 mΩ"', '"30 %", resistance: "150 mΩ"'),
+    Broken("D005", ((AIRCRAFT, "profile:", USE + "profile:"),)),
+    Broken("L009", ((RECORD, PACK_FITTED, LOGGED.format(stated="80 Ah ± 1 Ah", cited="evidence/discharge.csv")),),
+           {"serials/0001/evidence/discharge.csv": DISCHARGE}),
+    Broken("P024", ((RECORD, PACK_FITTED, LOGGED.format(stated="68 Ah ± 1 Ah", cited="evidence/other.csv")),),
+           {"serials/0001/evidence/discharge.csv": DISCHARGE, "serials/0001/evidence/other.csv": DISCHARGE}),
+    Broken("P025", ((AIRCRAFT, "profile:", USE.replace('"20 %"', '"97 %"') + "profile:"),)),
+    edit("P026", BATTERY, '"30 %", resistance', '"3 %", resistance'),
     edit("C001", AIRCRAFT, 'value: "225 kg"', 'value: "110 kg"'),
     edit("C002", AIRCRAFT, 'maximum_power: "9 kW"', 'maximum_power: "12 kW"'),
     edit("C003", BATTERY, 'bay:\n  size: {length: "450 mm"', 'bay:\n  size: {length: "430 mm"'),

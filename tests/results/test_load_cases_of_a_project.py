@@ -51,6 +51,8 @@ def draft_of(
     for name, (mass, arm) in (packs or {"only": (18, 0.25)}).items():
         draft.battery["options"][name] = {**option, "mass": f"{mass} kg", "arm": f"{arm} m"}
     draft.compliance["claims"] = {}
+    for cell in draft.battery["cells"].values():
+        cell.pop("resistance", None)  # no discharge model: it takes most of the time and says nothing of loadings
     draft.events.append(weighing(support("all", f"{empty[0]} kg", arm=f"{empty[1]} m")))
     return draft
 
@@ -71,11 +73,16 @@ def brute(dossier: Dossier, option: str) -> Iterator[tuple[Any, Any]]:
     loading = dossier.project.aircraft.loading
     mass, arm = (figure.value for figure in dossier.empty.with_option[option])
     seat, shelf, ballast = loading.seat, loading.baggage, loading.ballast
-    pilots = np.linspace(seat.minimum.value, seat.maximum.value, GRID)[:, None]
     bags = np.linspace(shelf.minimum.value, shelf.maximum.value, GRID)[None, :] if shelf else np.zeros((1, 1))
     at_shelf = shelf.arm.value if shelf else 0.0
     for count in range((ballast.pieces if ballast else 0) + 1):
         piece = count * ballast.piece.value if ballast else 0.0
+        # where a limit is steep a grid misses its corner, so the pilots who bring the mass onto one are tried as well
+        bends = [point.mass.value - mass - piece - bag for point in loading.envelope for bag in (bags.min(), bags.max())]
+        most = dossier.project.aircraft.limits[loading.maximum_take_off_mass].value.value
+        bends += [most - mass - piece - bag for bag in (bags.min(), bags.max())]
+        inside = [pilot for pilot in bends if seat.minimum.value <= pilot <= seat.maximum.value]
+        pilots = np.concatenate([np.linspace(seat.minimum.value, seat.maximum.value, GRID), inside])[:, None]
         total = mass + pilots + bags + piece
         moment = (
             mass * arm
