@@ -25,6 +25,7 @@ from dossier.compute.cell_validity import HOUR
 from dossier.compute.curve import Array, Codes, Flags
 from dossier.compute.discharge_outcome import Limit, NoAnswer, Reason
 from dossier.compute.scenarios import Scenarios
+from dossier.figures import OutsideRange
 
 POINTS, WEIGHTS = np.polynomial.legendre.leggauss(5)
 """On -1 to 1."""
@@ -161,6 +162,8 @@ def integrals(cell: Cell, cases: Scenarios, low: Array, high: Array) -> tuple[Ar
     R_p = R[:, :-1, None] + share * np.diff(R, axis=1)[:, :, None]
     P = cases.power[:, None, None]
     V = working_voltage(U_p, R_p, P)
+    if not (V > 0).all():
+        raise OutsideRange("a cell of the table gives no voltage at rest, so no power can be drawn from it")
     weight = half[:, :, None] * WEIGHTS
     return (V * weight).sum(axis=(1, 2)), (P / V * R_p * weight).sum(axis=(1, 2))
 
