@@ -196,7 +196,7 @@ def test_print_uses_the_paper_that_the_title_block_names(reader, tmp_path, paper
 def test_the_sample_uses_every_class_of_the_inventory(built_site):
     used = "".join(file.read_text(encoding="utf-8") for file in FOLDER.rglob("*.md"))
     inventory = (built_site / "sheet.css").read_text(encoding="utf-8").split("*/")[0]
-    named = set(re.findall(r"[a-z]+__[a-z]+(?:--[a-z-]+)?", inventory))
+    named = set(re.findall(r"[a-z]+(?:-[a-z]+)*__[a-z]+(?:--[a-z-]+)?", inventory))
     assert len(named) > 20
     assert sorted(name for name in named if name not in used) == []
 
