@@ -25,6 +25,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         _print_findings(rejected.findings)
         _say(f"{len(rejected.findings)} problem{'s' if len(rejected.findings) != 1 else ''}; nothing was written")
         return WRONG
+    except OSError as error:
+        _say(f"{error.filename or 'the file system'}: {error.strerror or error}; nothing was written")
+        return WRONG
     except KeyboardInterrupt:
         _say("stopped")
         return WRONG

@@ -60,7 +60,9 @@ MAY_IMPORT: dict[str, set[str]] = {
     "fleet": {"dossier", "pipeline"},
     "compose": PARTS_OF_A_DOSSIER | {"summary"},
     "tables": {"model", "read", "compute"},  # published tables that the tool ships, read as records are
-    "web": {"compose", "pipeline", "project"},
+    "own_output": set(),
+    "replacing": set(),
+    "web": {"compose", "pipeline", "project", "replacing"},
     "paper": {"compose"},
     "archive": set(),
     "starter": set(),
@@ -81,6 +83,8 @@ MAY_IMPORT: dict[str, set[str]] = {
         "web",
         "paper",
         "archive",
+        "own_output",
+        "replacing",
         "results_file",
     },
     "cli": {

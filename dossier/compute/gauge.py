@@ -104,6 +104,8 @@ def gauge_card(
             "the voltage under load does not rise with the state of charge, "
             "and a reading would have two meanings"
         )
+    if not usable.any():
+        raise OutsideRange("no state of charge gives this power within the limits of voltage and current")
     table = _Columns(rest, loaded, time, usable)
     rows = (
         _row(shape, power, table, int(np.searchsorted(grid, one)), one)

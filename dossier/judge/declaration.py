@@ -117,7 +117,7 @@ def _rule_set(reliance: Reliance, rule_set: RuleSet, judgement: Judgement) -> De
         str(rule_set.rule_set),
         str(rule_set.title),
         str(rule_set.revision),
-        next((verdict.battery_basis for verdict in verdicts if verdict.battery_basis), ""),
+        str(reliance.battery_basis),
         str(reliance.authority_letter) if reliance.authority_letter else None,
         bool(conforms) and not open_ones,
         conforms,

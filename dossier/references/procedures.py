@@ -24,6 +24,8 @@ def _procedure(procedure: Procedure, project: Project) -> Iterator[Finding]:
     hazards = project.hazards.hazards
     for name in procedure.hazards:
         yield from unknown(name, hazards, "hazard", "hazards.yaml")
+    for text in (procedure.purpose, procedure.closing, *(section.note for section in procedure.sections)):
+        yield from placeholders(text, project.aircraft.limits)
     for section in procedure.sections:
         for step in section.steps:
             yield from _step(step, project)

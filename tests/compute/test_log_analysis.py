@@ -133,6 +133,17 @@ def test_a_night_after_the_discharge_is_not_counted() -> None:
     assert shown(replace(log, time=time)).charge.value == pytest.approx(CURRENT * 17000, rel=1e-3)
 
 
+@pytest.mark.parametrize("pause", [600.0, 30000.0])
+def test_a_rest_before_the_discharge_is_not_counted(pause: float) -> None:
+    log = made()
+    time = log.time.copy()
+    first = int(np.flatnonzero(log.current > 1)[0])
+    time[:first] -= pause
+    test = shown(replace(log, time=time))
+    assert test.charge.value == pytest.approx(CURRENT * 17000, rel=1e-3)
+    assert test.time == pytest.approx(17000, rel=2e-3)
+
+
 def test_a_rest_in_between_counts_nothing() -> None:
     log = made()
     current = log.current.copy()

@@ -21,6 +21,10 @@ from dossier.starter import write_starter
 
 EXPECTED = Path(__file__).parent / "expected"
 ELSEWHERE = {
+    "P060": "tests/test_own_output.py",
+    "P061": "tests/test_own_output.py",
+    "P062": "tests/test_own_output.py",
+    "P063": "tests/test_own_output.py",
     "P005": "test_a_starter_is_never_written_over_a_folder",
     "R015": "tests/completed_lists: test_hostile_json_is_refused_with_its_place",
     "M016": "tests/completed_lists: test_hostile_json_is_refused_with_its_place",

@@ -101,21 +101,22 @@ class ListText:
 
 def list_text(dossier: Dossier, one: List) -> ListText:
     """Fill in and print all that a list says."""
-    procedure = one.procedure
+    procedure, fill = one.procedure, LimitText.of(dossier).fill
     return ListText(
         title=one_line(procedure.title),
-        purpose=one_line(procedure.purpose),
+        purpose=fill(procedure.purpose),
         people=procedure.people,
         boxes=boxes(dossier, one.hazards),
         counted=tuple(map(one_line, (*procedure.loose_items, *procedure.tools))),
         sections=tuple(_section(dossier, *numbered) for numbered in enumerate(one.sections, start=1)),
-        closing=one_line(procedure.closing),
+        closing=fill(procedure.closing),
     )
 
 
 def _section(dossier: Dossier, number: int, section: ListSection) -> SectionText:
     steps = tuple(_step(dossier, numbered) for numbered in section.steps)
-    return SectionText(f"section-{number}", one_line(section.title), one_line(section.note), steps)
+    note = LimitText.of(dossier).fill(section.note)
+    return SectionText(f"section-{number}", one_line(section.title), note, steps)
 
 
 def _step(dossier: Dossier, numbered: NumberedStep) -> StepText:
