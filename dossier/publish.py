@@ -3,23 +3,24 @@
 from __future__ import annotations
 
 import os
-import shutil
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time
 from multiprocessing import get_context
 from pathlib import Path
-from tempfile import mkdtemp
 
 from dossier.compose.fleet_index import fleet_index
 from dossier.compose.pages import packet
 from dossier.dossier import Dossier
+from dossier.findings import Finding, Rejected
 from dossier.fleet import make_all
+from dossier.own_output import refuse_what_is_not_ours
 from dossier.pipeline import load_checked, make
 from dossier.project import serial_numbers
+from dossier.replacing import Taken, locked, replace_all, sweep, workshop
 from dossier.results_file import as_json
-from dossier.web.build import build_site
+from dossier.web.build import SiteNotBuilt, build_site
 
 
 @dataclass(frozen=True)
@@ -35,26 +36,37 @@ class _Order:
 def write_all(dossiers: Sequence[Dossier], out: Path, progress: Callable[[str, int, int], None]) -> None:
     """Write ``out/SN/site`` and ``out/SN/results.json`` for each serial, and the builder's index of the fleet.
 
-    Every serial is built beside its place and moved there when it is whole.
+    Every serial is built beside its place; when all are whole they are moved there, or, after any fault, none.
 
     Args:
         dossiers: as :func:`dossier.fleet.make_all` returns them.
-        out: the output folder; what else is in it stays.
+        out: the output folder; what else is in it stays, and what is in the way and not written by this tool is refused.
         progress: called with serial number, how many are done, and how many there are.
+
+    Raises:
+        Rejected: what is in the way is not ours, another build is writing there, or a site cannot be built; all stands as it was.
+        OSError: the file system refused; all stands as it was.
     """
+    numbers = [str(one.record.serial_number) for one in dossiers]
+    refuse_what_is_not_ours(dossiers[0].project.folder, out, numbers)
     out.mkdir(parents=True, exist_ok=True)
-    workshop = Path(mkdtemp(prefix=".new-", dir=out))
     try:
-        orders = [_Order(one.project.folder, str(one.record.serial_number), one.state.as_of, workshop) for one in dossiers]
+        with locked(out):
+            sweep(out)
+            refuse_what_is_not_ours(dossiers[0].project.folder, out, numbers)
+            _write_locked(dossiers, out, progress)
+    except Taken:
+        raise Rejected([Finding("P062", f"another build is writing into {str(out)!r}", "wait until it has ended, or name another output folder")]) from None
+
+
+def _write_locked(dossiers: Sequence[Dossier], out: Path, progress: Callable[[str, int, int], None]) -> None:
+    with workshop(out) as made:
+        orders = [_Order(one.project.folder, str(one.record.serial_number), one.state.as_of, made) for one in dossiers]
         for done, number in enumerate(_built(orders), 1):
             progress(number, done, len(orders))
-        for order in orders:
-            _put(workshop / order.serial_number, out / order.serial_number)
-        index = workshop / "index.html"
+        index = made / "index.html"
         index.write_text(fleet_index(_everyone(dossiers, out)), encoding="utf-8")
-        index.replace(out / "index.html")
-    finally:
-        shutil.rmtree(workshop)
+        replace_all([*(made / order.serial_number for order in orders), index], out, made)
 
 
 def _everyone(dossiers: Sequence[Dossier], out: Path) -> list[Dossier]:
@@ -82,13 +94,14 @@ def _write(order: _Order) -> str:
     folder = order.folder / order.serial_number
     folder.mkdir()
     epoch = int(datetime.combine(order.as_of, time(), UTC).timestamp())
-    build_site(packet(dossier), folder / "site", epoch=epoch)
+    try:
+        build_site(packet(dossier), folder / "site", epoch=epoch)
+    except SiteNotBuilt as refused:
+        raise Rejected(_not_built(order.serial_number, refused.complaints)) from None
     (folder / "results.json").write_text(as_json(dossier), encoding="utf-8")
     return order.serial_number
 
 
-def _put(new: Path, place: Path) -> None:
-    old = new.with_name(f"{new.name}.old")
-    if place.exists():
-        place.rename(old)
-    new.rename(place)
+def _not_built(serial_number: str, complaints: Sequence[str]) -> list[Finding]:
+    remedy = "rename the file or list that it names, or correct its text; if it names none of yours, this is a fault of the tool"
+    return [Finding("P063", f"the site of {serial_number} cannot be built: {complaint}", remedy) for complaint in complaints]

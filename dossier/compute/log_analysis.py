@@ -111,8 +111,9 @@ def _charged_between(oriented: Oriented) -> Finding | None:
 def _test(oriented: Oriented, instruments: Instruments) -> DischargeTest:
     log, first, last = oriented.log, oriented.first, oriented.last
     begin, end = max(first - 1, 0), min(last + 1, len(log) - 1)
-    # the row after the load counts only if the load went off there, not after a night
+    # the rows around the load count only if the load came on and went off there, not before or after a night
     usual = float(np.median(np.diff(log.time[first : last + 1]))) if last > first else 0.0
+    begin = begin if log.time[first] - log.time[begin] <= GAP * usual else first
     end = end if log.time[end] - log.time[last] <= GAP * usual else last
     part = slice(begin, end + 1)
     time, current, power = log.time[part], log.current[part], (log.current * log.voltage)[part]

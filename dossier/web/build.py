@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import logging
 import os
-import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from tempfile import mkdtemp
 
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
@@ -16,6 +14,7 @@ from mkdocs.exceptions import MkDocsException
 
 from dossier.compose.packet import Packet
 from dossier.places import base_configuration
+from dossier.replacing import replace_all, workshop
 from dossier.web.plugin import DossierPlugin
 
 
@@ -27,6 +26,10 @@ class SiteNotBuilt(Exception):  # noqa: N818 - says what did not happen
         self.complaints = complaints
         super().__init__("\n".join(complaints))
 
+    def __reduce__(self) -> tuple[type[SiteNotBuilt], tuple[list[str]]]:
+        """Travel whole from a worker process."""
+        return type(self), (self.complaints,)
+
 
 def build_site(packet: Packet, destination: Path, *, epoch: int) -> None:
     """Build a strict, self-contained site into ``destination``, which is replaced as a whole.
@@ -37,24 +40,10 @@ def build_site(packet: Packet, destination: Path, *, epoch: int) -> None:
     """
     destination = destination.resolve()
     destination.parent.mkdir(parents=True, exist_ok=True)
-    workshop = Path(mkdtemp(prefix=f".{destination.name}-", dir=destination.parent))
-    try:
-        _build(packet, workshop / "new", epoch)
-        _move_into_place(workshop / "new", destination, aside=workshop / "old")
-    finally:
-        shutil.rmtree(workshop)
-
-
-def _move_into_place(built: Path, destination: Path, *, aside: Path) -> None:
-    replaces = destination.exists()
-    if replaces:
-        destination.rename(aside)
-    try:
-        built.rename(destination)
-    except BaseException:
-        if replaces:
-            aside.rename(destination)
-        raise
+    with workshop(destination.parent) as made:
+        new = made / "new" / destination.name
+        _build(packet, new, epoch)
+        replace_all([new], destination.parent, made)
 
 
 def _build(packet: Packet, folder: Path, epoch: int) -> None:

@@ -1,0 +1,65 @@
+"""Ordinary records that are hard on the way from the figures to the pages: none of them may end in a traceback."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from dossier.pipeline import run
+from dossier.starter import write_starter
+from dossier.web.record_packet import packet_for
+
+POWERED = '  powered: {value: "yes", ground: electric motor}\n'
+
+
+def edited(folder: Path, file: str, old: str, new: str) -> Path:
+    write_starter(folder)
+    text = (folder / file).read_text("utf-8")
+    assert old in text
+    (folder / file).write_text(text.replace(old, new), "utf-8")
+    return folder
+
+
+@pytest.mark.parametrize("fact", ["", POWERED.replace("yes", "no"), POWERED.replace("yes", "Yes")])
+def test_a_missing_or_odd_fact_still_gives_a_declaration(fact: str, tmp_path: Path) -> None:
+    pages = packet_for(edited(tmp_path / "p", "compliance.yaml", POWERED, fact), "0001", None).pages
+    (page,) = (page for page in pages if page.path == "declaration.md")
+    assert "not declared" in page.text.lower() or "not shown" in page.text.lower()
+
+
+@pytest.mark.parametrize("current", ["0.015 A", "0.3 A", "1 A", "3 A"])
+def test_cells_that_cannot_carry_level_flight_get_words_and_no_card(current: str, tmp_path: Path) -> None:
+    limit = 'maximum_discharge_current: "20 A"'
+    made = run(edited(tmp_path / "p", "battery.yaml", limit, limit.replace("20 A", current)), "0001")
+    assert made.modelled.gauges == ()
+    told = {finding.code for finding in made.findings}
+    assert {"D002", "D004"} <= told
+
+
+def test_what_is_dated_after_the_last_event_is_in_the_dossier(tmp_path: Path) -> None:
+    record = "serials/0001/record.yaml"
+    found = (
+        "nonconformities:\n  - {number: NC-1, found: 2026-06-10, description: Crack in the pin fitting}\nevents:\n"
+    )
+    made = run(edited(tmp_path / "p", record, "events:\n", found), "0001")
+    assert str(made.state.as_of) == "2026-06-10"
+    assert any("NC-1" in one.subject for one in made.assembly.blocks)
+
+
+def test_a_hanging_aircraft_may_be_weighed_on_one_point(tmp_path: Path) -> None:
+    folder = edited(
+        tmp_path / "p",
+        "serials/0001/record.yaml",
+        "    place_of_weighing: closed hangar\n",
+        "    place_of_weighing: closed hangar\n    suspended: true\n",
+    )
+    path = folder / "serials/0001/record.yaml"
+    lines = path.read_text("utf-8").splitlines()
+    kept = [line for line in lines if not line.lstrip().startswith(("- {name: right", "- {name: tail", "right: {", "tail: {"))]
+    path.write_text("\n".join(kept) + "\n", "utf-8")
+    made = run(folder, "0001")
+    assert made.weighing is not None
+    assert len(made.weighing.rows) == 1
+    # one wheel is not the whole aircraft, and the list of masses says so
+    assert "W008" in {finding.code for finding in made.findings}
