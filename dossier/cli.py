@@ -26,7 +26,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         _say(f"{len(rejected.findings)} problem{'s' if len(rejected.findings) != 1 else ''}; nothing was written")
         return WRONG
     except OSError as error:
-        _say(f"{error.filename or 'the file system'}: {error.strerror or error}; nothing was written")
+        _say(f"{error.filename or 'the file system'}: {error.strerror or error}")
         return WRONG
     except KeyboardInterrupt:
         _say("stopped")

@@ -88,7 +88,6 @@ STYLES: dict[str, Style] = {
     "number": Style("number", "", 3, "", 3),
     "rate": Style("number", "", 2, "", 2),
     "glide_ratio": Style("number", "", 1, "", 1),
-    "height": Style("length", "m", 0, "ft", 0),
     "coefficient": Style("number", "", 4, "", 4),
     "count": Style("number", "", 0, "", 0),
 }

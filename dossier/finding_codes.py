@@ -68,11 +68,12 @@ CODES: dict[str, str] = {
     "P032": "a claim whose value is no value of its quantity",
     "P040": "a hazard that stands before nothing",
     "P050": "an item left out that is not optional",
+    "P051": "a battery in two aircraft at once",
     "P060": "an output folder in the project, or around it",
     "P061": "something in the output folder that the tool did not write",
     "P062": "two builds into one folder at once",
     "P063": "a site that cannot be built",
-    "P051": "a battery in two aircraft at once",
+    "P064": "an output folder that cannot be written",
     # events: the life of a serial
     "E001": "events out of the order of their dates",
     "E002": "an unknown battery option",

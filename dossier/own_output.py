@@ -8,10 +8,11 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from dossier.findings import Finding, Rejected
+from dossier.results_file import FORMAT
 
 INDEX_MARK = '<meta name="generator" content="dossier">'
 """Stands in every index of a fleet, near its top."""
-RESULTS_MARK = "dossier-results/"
+RESULTS_MARK = FORMAT.rpartition("/")[0]
 """How ``format`` of a results.json begins, whichever version wrote it."""
 _OURS = {"site", "results.json"}
 

@@ -44,17 +44,21 @@ def write_all(dossiers: Sequence[Dossier], out: Path, progress: Callable[[str, i
         progress: called with serial number, how many are done, and how many there are.
 
     Raises:
-        Rejected: what is in the way is not ours, another build is writing there, or a site cannot be built; all stands as it was.
-        OSError: the file system refused; all stands as it was.
+        Rejected: what is in the way is not ours, another build is writing there, the file system refuses, or a site cannot be built;
+            all stands as it was.
     """
     numbers = [str(one.record.serial_number) for one in dossiers]
     refuse_what_is_not_ours(dossiers[0].project.folder, out, numbers)
-    out.mkdir(parents=True, exist_ok=True)
     try:
+        out.mkdir(parents=True, exist_ok=True)
         with locked(out):
             sweep(out)
+            # once more: what a stopped command had put aside is back now, and another may have written since
             refuse_what_is_not_ours(dossiers[0].project.folder, out, numbers)
             _write_locked(dossiers, out, progress)
+    except OSError as error:
+        what = f"{error.filename or str(out)!r}: {error.strerror or error}"
+        raise Rejected([Finding("P064", f"the output cannot be written, {what}", "name another output folder, or make room")]) from error
     except Taken:
         raise Rejected([Finding("P062", f"another build is writing into {str(out)!r}", "wait until it has ended, or name another output folder")]) from None
 

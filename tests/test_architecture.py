@@ -60,7 +60,7 @@ MAY_IMPORT: dict[str, set[str]] = {
     "fleet": {"dossier", "pipeline"},
     "compose": PARTS_OF_A_DOSSIER | {"summary"},
     "tables": {"model", "read", "compute"},  # published tables that the tool ships, read as records are
-    "own_output": set(),
+    "own_output": {"results_file"},
     "replacing": set(),
     "web": {"compose", "pipeline", "project", "replacing"},
     "paper": {"compose"},

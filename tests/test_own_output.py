@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 
 import pytest
 
-from dossier import publish
+from dossier import publish, replacing
 from dossier.cli import main
 from dossier.findings import Rejected
 from dossier.fleet import make_all
 from dossier.publish import write_all
-from dossier.replacing import locked
+from dossier.replacing import locked, replace_all, sweep, workshop
 from dossier.starter import write_starter
 from dossier.web.build import SiteNotBuilt
 
@@ -83,3 +84,47 @@ def test_an_output_that_is_a_file_ends_in_words_and_the_code_of_a_wrong_call(
     told = capsys.readouterr()
     assert "Traceback" not in told.err + told.out
     assert "nothing was written" in told.err + told.out
+
+
+def two_folders(folder: Path) -> list[Path]:
+    """Make two folders to be put in place of two that stand there."""
+    for name in ("one", "two"):
+        (folder / name).mkdir()
+        (folder / name / "text").write_text("old")
+    return [folder / name for name in ("one", "two")]
+
+
+def made_anew(made: Path) -> list[Path]:
+    new = [made / name for name in ("one", "two")]
+    for path in new:
+        path.mkdir()
+        (path / "text").write_text("new")
+    return new
+
+
+def test_all_are_replaced_and_nothing_else_is_left(tmp_path: Path) -> None:
+    places = two_folders(tmp_path)
+    with workshop(tmp_path) as made:
+        replace_all(made_anew(made), tmp_path, made)
+    assert [(path / "text").read_text() for path in places] == ["new", "new"]
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["one", "two"]
+
+
+def test_a_fault_at_the_second_puts_the_first_back(tmp_path: Path) -> None:
+    places = two_folders(tmp_path)
+    with workshop(tmp_path) as made:
+        new = made_anew(made)
+        shutil.rmtree(new[1])
+        with pytest.raises(FileNotFoundError):
+            replace_all(new, tmp_path, made)
+    assert [(path / "text").read_text() for path in places] == ["old", "old"]
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["one", "two"]
+
+
+def test_what_a_stopped_command_had_put_aside_comes_back(tmp_path: Path) -> None:
+    left = tmp_path / f"{replacing.WORKSHOP}stopped"
+    (left / "old" / "one").mkdir(parents=True)
+    (left / "old" / "one" / "text").write_text("old")
+    sweep(tmp_path)
+    assert (tmp_path / "one" / "text").read_text() == "old"
+    assert not left.exists()

@@ -42,12 +42,12 @@ def event_facts(at: Printer, event: AnyEvent) -> Facts:
 
 
 @singledispatch
-def _own(event: Event, at: Printer) -> Facts:  # noqa: ARG001
+def _own(event: Event, at: Printer) -> Facts:
     raise TypeError(f"an event of kind {type(event).__name__} has no words")
 
 
 @_own.register
-def _weighing(event: Weighing, at: Printer) -> Facts:  # noqa: ARG001 - all words take the same two
+def _weighing(event: Weighing, at: Printer) -> Facts:
     yield "Place", str(event.place_of_weighing)
     yield "Condition", str(event.condition)
     for support in event.supports:
@@ -65,7 +65,7 @@ def _fitted(event: PackFitted, at: Printer) -> Facts:
 
 
 @_own.register
-def _removed(event: PackRemoved, at: Printer) -> Facts:  # noqa: ARG001
+def _removed(event: PackRemoved, at: Printer) -> Facts:
     yield "Battery", f"{event.pack}, {'retired' if event.retired else 'removed'}"
 
 
@@ -88,7 +88,7 @@ def _item(at: Printer, item: Correction) -> str:
 
 
 @_own.register
-def _inspected(event: Inspection, at: Printer) -> Facts:  # noqa: ARG001
+def _inspected(event: Inspection, at: Printer) -> Facts:
     yield "What", str(event.what)
     yield "Result", str(event.result)
     for item in event.open_items:
@@ -96,7 +96,7 @@ def _inspected(event: Inspection, at: Printer) -> Facts:  # noqa: ARG001
 
 
 @_own.register
-def _repaired(event: Repair, at: Printer) -> Facts:  # noqa: ARG001
+def _repaired(event: Repair, at: Printer) -> Facts:
     yield "What", str(event.what)
     yield "Result", str(event.result)
 
@@ -116,13 +116,13 @@ def _tested(event: FlightTest, at: Printer) -> Facts:
 
 
 @_own.register
-def _bulletin(event: Bulletin, at: Printer) -> Facts:  # noqa: ARG001
+def _bulletin(event: Bulletin, at: Printer) -> Facts:
     yield "Number", str(event.number)
     yield "What", str(event.what)
 
 
 @_own.register
-def _handover(event: Handover, at: Printer) -> Facts:  # noqa: ARG001
+def _handover(event: Handover, at: Printer) -> Facts:
     yield "To", str(event.to)
 
 
@@ -141,6 +141,6 @@ def _list_completed(event: ListCompleted, at: Printer) -> Facts:
 
 
 @_own.register
-def _edition(event: Edition, at: Printer) -> Facts:  # noqa: ARG001
+def _edition(event: Edition, at: Printer) -> Facts:
     yield "Edition", str(event.letter)
     yield "Reason", str(event.reason)

@@ -50,7 +50,7 @@ def voltage_drop(I: float, R_L: float) -> float:  # noqa: E741 - the symbol of c
 
 
 @formula
-def conductor_temperature(T_a: float, T_R: float, I: float, I_max: float) -> float:  # noqa: E741
+def conductor_temperature(T_a: float, T_R: float, I: float, I_max: float) -> float:  # noqa: E741 - the symbol of current
     r"""Estimate of the temperature of a conductor under a current.
 
     Formula: T_L = T_a + (T_R - T_a) \sqrt{\frac{I}{I_{max}}}

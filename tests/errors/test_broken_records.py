@@ -25,6 +25,7 @@ ELSEWHERE = {
     "P061": "tests/test_own_output.py",
     "P062": "tests/test_own_output.py",
     "P063": "tests/test_own_output.py",
+    "P064": "tests/test_own_output.py",
     "P005": "test_a_starter_is_never_written_over_a_folder",
     "R015": "tests/completed_lists: test_hostile_json_is_refused_with_its_place",
     "M016": "tests/completed_lists: test_hostile_json_is_refused_with_its_place",

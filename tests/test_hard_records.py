@@ -1,0 +1,37 @@
+"""Ordinary records that are hard on the way from the figures to the pages: none of them may end in a traceback."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from dossier.pipeline import run
+from dossier.starter import write_starter
+from dossier.web.record_packet import packet_for
+
+POWERED = '  powered: {value: "yes", ground: electric motor}\n'
+
+
+def edited(folder: Path, file: str, old: str, new: str) -> Path:
+    write_starter(folder)
+    text = (folder / file).read_text("utf-8")
+    assert old in text
+    (folder / file).write_text(text.replace(old, new), "utf-8")
+    return folder
+
+
+@pytest.mark.parametrize("fact", ["", POWERED.replace("yes", "no"), POWERED.replace("yes", "Yes")])
+def test_a_missing_or_odd_fact_still_gives_a_declaration(fact: str, tmp_path: Path) -> None:
+    pages = packet_for(edited(tmp_path / "p", "compliance.yaml", POWERED, fact), "0001", None).pages
+    (page,) = (page for page in pages if page.path == "declaration.md")
+    assert "not declared" in page.text.lower() or "not shown" in page.text.lower()
+
+
+@pytest.mark.parametrize("current", ["0.015 A", "0.3 A", "1 A"])
+def test_cells_that_cannot_carry_level_flight_get_words_and_no_card(current: str, tmp_path: Path) -> None:
+    limit = 'maximum_discharge_current: "15 A"'
+    made = run(edited(tmp_path / "p", "battery.yaml", limit, limit.replace("15 A", current)), "0001")
+    assert made.modelled.gauges == ()
+    told = {finding.code for finding in made.findings}
+    assert {"D002", "D004"} <= told
