@@ -18,7 +18,7 @@ CONFORMS, OPEN, WRONG = 0, 1, 2
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code."""
-    options = _parser().parse_args(arguments)
+    options = _parsed(arguments)
     try:
         return int(options.run(options))
     except Rejected as rejected:
@@ -31,6 +31,17 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except KeyboardInterrupt:
         _say("stopped")
         return WRONG
+
+
+def _parsed(arguments: Sequence[str] | None) -> argparse.Namespace:
+    """Read the call. Argparse takes an optional word for missing as soon as an option stands before it, so that word is put back."""
+    parser = _parser()
+    options, left = parser.parse_known_args(arguments)
+    if left and not left[0].startswith("-") and getattr(options, "figure", "") is None:
+        options.figure = left.pop(0)
+    if left:
+        parser.error(f"unrecognized arguments: {' '.join(left)}")
+    return options
 
 
 def _parser() -> argparse.ArgumentParser:

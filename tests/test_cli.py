@@ -111,6 +111,21 @@ def test_explain_prints_a_working_with_file_and_line(starter: Path, capsys: pyte
     assert f"serials/0001/record.yaml:{line}" in said
 
 
+@pytest.mark.parametrize("order", [["net_mass.tail-skid", "--serial", "0001"], ["--serial", "0001", "net_mass.tail-skid"]])
+def test_explain_takes_the_serial_before_or_behind_the_figure(
+    order: list[str], starter: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["explain", str(starter), *order]) == 0
+    assert "11.10 kg, 11.15 kg" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("call", [["check", "{project}", "more"], ["explain", "{project}", "a", "b"], ["explain", "{project}", "--odd"]])
+def test_a_word_too_many_is_a_wrong_call(call: list[str], starter: Path) -> None:
+    with pytest.raises(SystemExit) as ended:
+        main([word.format(project=starter) for word in call])
+    assert ended.value.code == 2
+
+
 def test_explain_without_a_figure_lists_the_names(starter: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["explain", str(starter)]) == 0
     assert "empty_mass " in capsys.readouterr().out
