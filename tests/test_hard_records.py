@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from dossier.findings import Rejected
 from dossier.pipeline import run
 from dossier.starter import write_starter
 from dossier.web.record_packet import packet_for
@@ -35,3 +36,21 @@ def test_cells_that_cannot_carry_level_flight_get_words_and_no_card(current: str
     assert made.modelled.gauges == ()
     told = {finding.code for finding in made.findings}
     assert {"D002", "D004"} <= told
+
+
+@pytest.mark.parametrize(
+    ("words", "spoiled"),
+    [
+        ("purpose: Brings", "purpose: Below {no_such_limit}, brings"),
+        ("closing: All pins", "closing: Below {no_such_limit}, all pins"),
+        ("        by: pilot", "        by: pilot {no_such_limit}"),
+        ("  - title: Wings\n", "  - title: Wings\n    note: Below {no_such_limit}\n"),
+    ],
+)
+def test_a_limit_in_braces_that_is_none_is_refused_wherever_a_list_speaks(
+    words: str, spoiled: str, tmp_path: Path
+) -> None:
+    folder = edited(tmp_path / "p", "procedures/rigging.yaml", words, spoiled)
+    with pytest.raises(Rejected) as refused:
+        run(folder, "0001")
+    assert ["no_such_limit" in finding.message for finding in refused.value.findings] == [True]

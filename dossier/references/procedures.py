@@ -34,7 +34,7 @@ def _procedure(procedure: Procedure, project: Project) -> Iterator[Finding]:
 def _step(step: ProcedureStep, project: Project) -> Iterator[Finding]:
     for name in step.hazards:
         yield from unknown(name, project.hazards.hazards, "hazard", "hazards.yaml")
-    for text in (step.do, step.expect, step.second_check, step.if_not):
+    for text in (step.do, step.expect, step.second_check, step.if_not, step.by):
         yield from placeholders(text, project.aircraft.limits)
     if step.option is not None:
         optional = [name for name, item in project.aircraft.items.items() if item.optional]

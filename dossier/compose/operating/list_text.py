@@ -130,7 +130,7 @@ def _step(dossier: Dossier, numbered: NumberedStep) -> StepText:
         do=fill(step.do),
         expect=fill(step.expect),
         if_not=fill(step.if_not or ""),
-        by=one_line(step.by or ""),
+        by=fill(step.by or ""),
         second_check=fill(step.second_check or ""),
         torque=torque(step.torque, dossier.preference) if step.torque else "",
         tool=one_line(step.tool or ""),

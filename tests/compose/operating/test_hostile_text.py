@@ -30,6 +30,10 @@ FILLED = {
     "avoidance",
     "text",
     "description",
+    "purpose",
+    "closing",
+    "note",
+    "by",
 }
 """Texts with placeholders; braces in them that name no limit are refused when the project is read."""
 

@@ -55,6 +55,20 @@ def rendered(dossier: Dossier) -> Element:
     return read(page(dossier, lists(dossier)[0]))
 
 
+@pytest.mark.parametrize("words", ["purpose", "closing", "note", "by"])
+def test_a_limit_in_the_words_around_the_steps_is_filled_in(words):
+    text = "Below {maximum_rigging_wind}"
+    step = ProcedureStep.model_construct(
+        do="Turn the nut.", expect="Tight.", hazards=[], by=text if words == "by" else None
+    )
+    section = Section.model_construct(title="A", steps=[step], note=text if words == "note" else None)
+    around = {words: text} if words in ("purpose", "closing") else {}
+    dossier = with_procedures(quillet(), rigging=procedure(sections=[section], **around))
+    shown = rendered(dossier).text
+    assert plain(LimitText.of(dossier).fill(text)) in shown
+    assert "{" not in shown
+
+
 @pytest.mark.parametrize("pair", every_list(), ids=titled)
 def test_every_step_is_rendered_in_order_with_number_action_and_wanted_state(pair):
     dossier, one = pair
@@ -238,7 +252,7 @@ def test_the_closing_line_stands_after_the_last_step(pair):
     root = read(page(dossier, one))
     texts = [element.text for element in root.walk() if element.tag in ("li", "p")]
     last = max(index for index, text in enumerate(texts) if text == root.all(".step-group")[-1].text)
-    assert plain(one.procedure.closing) in texts[last:]
+    assert plain(LimitText.of(dossier).fill(one.procedure.closing)) in texts[last:]
 
 
 @pytest.mark.parametrize("serial", SERIALS)
