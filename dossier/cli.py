@@ -8,12 +8,18 @@ import sys
 from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from dossier import __version__
 from dossier.findings import Finding, Rejected, Severity
 
+if TYPE_CHECKING:
+    from dossier.dossier import Dossier
+
 CONFORMS, OPEN, WRONG = 0, 1, 2
-"""Exit codes: all is well; something does not conform or is not shown (``check``); the record or the call is wrong."""
+"""Exit codes: all is well; ``check`` found something that keeps a serial from delivery, see :data:`OPEN_MEANS`; the record or the call is wrong."""
+OPEN_MEANS = ("exit 1 while a requirement does not conform, is inconclusive or is not shown, or open work or a wrong list keeps a serial "
+              "from delivery; claims, inspections and what is overdue are printed and do not count")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -51,7 +57,7 @@ def _parser() -> argparse.ArgumentParser:
     build = _command(commands, "build", _build, "write the site and results.json of each serial")
     _serials(build)
     build.add_argument("--out", type=Path, help="output folder (default: build/ and the name of the project)")
-    check = _command(commands, "check", _check, "do everything but write; exit 1 while anything is open")
+    check = _command(commands, "check", _check, f"do everything but write; {OPEN_MEANS}")
     _serials(check)
     serve = _command(commands, "serve", _serve, "show one serial in the browser and follow changes of its files")
     serve.add_argument("--serial", metavar="SN", help="the serial to show (default: the first)")
@@ -98,6 +104,7 @@ def _build(options: argparse.Namespace) -> int:
     from dossier.summary import summary
 
     dossiers = make_all(options.project, options.serial, options.as_of)
+    _print_findings(_card_findings(dossiers))
     out = options.out or Path("build") / options.project.resolve().name
     write_all(dossiers, out, _progress)
     for dossier in dossiers:
@@ -114,10 +121,17 @@ def _check(options: argparse.Namespace) -> int:
     seen: dict[Finding, None] = {}
     for dossier in dossiers:
         seen.update(dict.fromkeys(dossier.findings))
+    seen.update(dict.fromkeys(_card_findings(dossiers)))
     _print_findings(sorted(seen, key=lambda finding: finding.sort_key))
     for dossier in dossiers:
         print(summary(dossier))
     return OPEN if any(is_open(dossier) for dossier in dossiers) else CONFORMS
+
+
+def _card_findings(dossiers: Sequence[Dossier]) -> tuple[Finding, ...]:
+    from dossier.compose.operating.cards import findings
+
+    return findings(dossiers)
 
 
 def _serve(options: argparse.Namespace) -> int:

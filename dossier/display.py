@@ -13,6 +13,7 @@ from math import floor, log10
 from dossier import units
 from dossier.figures import Figure
 from dossier.quantities import COVERAGE_FACTOR, Quantity
+from dossier.sampling import Sampled
 
 MINUS = "\u2212"
 MOST_DECIMALS = 9
@@ -52,6 +53,11 @@ class Shown:
         return f"{self.first} ({self.other})" if self.other else self.first
 
 
+def with_doubt(value: str, uncertainty: str) -> str:
+    """Put a printed uncertainty behind its value; an interval is set off by a comma."""
+    return f"{value}{',' if uncertainty.startswith('from') else ''} {uncertainty}".rstrip()
+
+
 STYLES: dict[str, Style] = {
     "mass": Style("mass", "kg", 1, "lb", 1),
     "length": Style("length", "m", 2, "ft", 2),
@@ -62,6 +68,8 @@ STYLES: dict[str, Style] = {
     "pack_volume": Style("volume", "L", 1, "in³", 0),
     "time": Style("time", "min", 0, "min", 0),
     "seconds": Style("time", "s", 0, "s", 0),
+    "hours": Style("time", "h", 1, "h", 1),
+    "days": Style("time", "d", 0, "d", 0),
     "speed": Style("speed", "km/h", 1, "kt", 1),
     "vertical_speed": Style("speed", "m/s", 2, "ft/min", 0),
     "acceleration": Style("acceleration", "m/s²", 4, "m/s²", 4),
@@ -102,9 +110,72 @@ def show(value: float, style: str, preference: Preference, extra_decimals: int =
     return Shown(texts[0], texts[1] if first[0] != second[0] else "")
 
 
-def show_figure(figure: Figure, preference: Preference) -> Shown:
-    """Print a figure with its expanded uncertainty."""
-    return show_uncertain(figure.value, figure.standard_uncertainty, figure.style or figure.kind, preference)
+def show_figure(figure: Figure, preference: Preference, sampled: Sampled | None = None) -> Shown:
+    """Print a figure with its expanded uncertainty, or with what draws say where first order fails."""
+    style = figure.style or figure.kind
+    if sampled is None or sampled.first_order_holds:
+        return show_uncertain(figure.value, figure.standard_uncertainty, style, preference)
+    return show_sampled(figure.value, sampled, style, preference)
+
+
+def show_sampled(value: float, sampled: Sampled, style: str, preference: Preference) -> Shown:
+    """Print an SI value with the interval that holds 95 % of its draws, and the share that has no answer."""
+    kind = STYLES[style].kind
+    first, second = _in_order(style, preference)
+    texts = [
+        _in_unit(value, kind, unit, sampled_decimals(sampled, kind, unit, usual))
+        for unit, usual in (first, second)
+    ]
+    doubt = sampled_words(sampled, style, preference)
+    return Shown(texts[0], texts[1] if first[0] != second[0] else "", doubt)
+
+
+def sampled_words(sampled: Sampled, style: str, preference: Preference, *, coarse: bool = False) -> str:
+    """Say where 95 % of the draws lie, and how many have no answer."""
+    parts = (interval_words(sampled, style, preference, coarse=coarse), unanswered_words(sampled))
+    return "; ".join(words for words in parts if words)
+
+
+def interval_words(sampled: Sampled, style: str, preference: Preference, *, coarse: bool = False) -> str:
+    """Say from where to where 95 % of the draws lie; empty where none of them has an answer.
+
+    ``coarse`` is for a table: as many decimals as the values around it, and one digit of the standard
+    uncertainty at least.
+    """
+    if sampled.quantiles is None:
+        return ""
+    (unit, usual), kind = _in_order(style, preference)[0], STYLES[style].kind
+    decimals = sampled_decimals(sampled, kind, unit, usual)
+    decimals = max(usual, decimals - 1) if coarse else decimals
+    low, _, high = (_in_unit(end, kind, unit, decimals) for end in sampled.quantiles)
+    of = " of the draws that have an answer" if sampled.unanswered else ""
+    return f"from {low} to {high} (95\u00a0%{of})"
+
+
+def unanswered_words(sampled: Sampled) -> str:
+    """Say how many draws have no answer, and why where that is known; empty where all have one."""
+    if not sampled.unanswered:
+        return ""
+    how_many = "all" if sampled.quantiles is None else percent_words(sampled.unanswered) + " of the"
+    return f"{how_many} draws: {sampled.state or 'no answer'}"
+
+
+def percent_words(share: float) -> str:
+    """Print a share that is neither 0 nor 1 so that it is not rounded to one of them."""
+    percent = 100 * share
+    if percent > 99.9:
+        return "more than 99.9\u00a0%"
+    return "less than 0.1\u00a0%" if percent < 0.1 else f"{rounded(percent, 1)}\u00a0%"
+
+
+def sampled_decimals(sampled: Sampled, kind: str, unit: str, usual: int) -> int:
+    """Return the decimals that show the standard uncertainty behind an interval with two digits.
+
+    A quarter of the width stands for it (JCGM 101:2008, 5.5, memory: as many digits as it has).
+    """
+    low, _, high = sampled.quantiles or (0.0, 0.0, 0.0)
+    quarter = (high - low) / 4 / units.scale(kind, unit)[0]
+    return decimals_for(quarter) if quarter else usual
 
 
 def show_uncertain(value: float, standard_uncertainty: float, style: str, preference: Preference) -> Shown:
@@ -142,6 +213,11 @@ def show_beside(value: float, limit: float, unit: str, decimals: int) -> tuple[s
             return f"{shown}{_behind(unit)}", f"{bound}{_behind(unit)}"
     exact, exact_limit = (repr(number).replace("-", MINUS) + _behind(unit) for number in (value, limit))
     return exact, exact_limit
+
+
+def as_written(quantity: Quantity) -> str:
+    """Print a quantity as its author wrote it, with a true minus sign."""
+    return f"{MINUS}{quantity.text[1:]}" if quantity.text.startswith("-") else quantity.text
 
 
 def rounded(value: float, decimals: int) -> str:

@@ -28,7 +28,9 @@ from dossier.results.loading import Loadings
 from dossier.results.maintenance import MaintenanceState
 from dossier.results.road import RoadResult
 from dossier.results.weighing import WeighingResult
+from dossier.results.wiring import WiringResult
 from dossier.results.years import BatteryYears
+from dossier.sampling import Sampled
 
 
 @dataclass(frozen=True)
@@ -65,12 +67,16 @@ class Dossier:
     """None without a weighing, or where the type states no aerodynamics."""
     claim_identities: tuple[HeldClaim, ...]
     """The builder's numbers, held against one another."""
+    wiring: WiringResult
+    """Conductors, fuses and plugs; empty where the record states none."""
     capacity_logs: CapacityLogs
     """Of the tests whose record names a log, in order."""
     battery_years: BatteryYears
     """Empty where the type states no use."""
     modelled: Modelled
     """What the discharge model says: empty for cells whose record states no resistance."""
+    sampled: Mapping[str, Sampled]
+    """What draws say of a headline figure, by its name, where first order might not be enough."""
 
     @property
     def preference(self) -> Preference:

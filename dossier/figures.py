@@ -3,7 +3,8 @@
 A formula in ``compute`` is a plain function on SI floats. Its docstring is its data sheet, read here by
 :func:`formula`. Uncertainty wraps the formula and stays out of it: :func:`evaluate` runs the function again
 with every input moved by its standard uncertainty (JCGM 100:2008, 5.1.3, note 2) and keeps track of inputs
-that two figures share, so that their common errors cancel or add as they should (5.2).
+that two figures share, so that their common errors cancel or add as they should (5.2). Where a slope says too
+little, :mod:`dossier.sampling` runs the same formulas on draws of the same errors.
 """
 
 from __future__ import annotations
@@ -15,15 +16,35 @@ from dataclasses import dataclass, field
 from functools import update_wrapper
 from typing import Any
 
-from uncertainties import UFloat, ufloat
+from uncertainties import UFloat
 
 from dossier.findings import Place
-from dossier.quantities import Quantity
+from dossier.quantities import Quantity, error
 from dossier.sources import Citation, cite
 
 
 class OutsideRange(ValueError):  # noqa: N818 - names the state of the input, not a fault of the program
     """A formula was asked beyond the range in which it holds. The message names the bound and the value."""
+
+    def __init__(self, message: str, state: str = "") -> None:
+        """Keep the message, and what it comes to in a few words without numbers, for many cases at once."""
+        super().__init__(message)
+        self.state = state
+
+
+class FirstOrderFails(OutsideRange):
+    """The estimate has an answer, and a value one standard uncertainty away has none: no slope can be had.
+
+    Carries what was to be evaluated, so that draws can tell how often there is an answer.
+    """
+
+    def __init__(self, message: str, formula: Callable[..., float], inputs: Inputs) -> None:
+        """Keep the formula and its inputs beside the message."""
+        super().__init__(message)
+        self.formula = formula
+        self.inputs = inputs
+        self.style = "number"
+        """How the answer would have been printed."""
 
 
 class Formula:
@@ -46,6 +67,8 @@ class Formula:
         self.valid = _entry(sheet, "Valid")
         self.source: Citation = cite(_entry(sheet, "Source"))
         self.parameters: tuple[str, ...] = tuple(inspect.signature(function).parameters)
+        self.is_elementwise = False
+        """Whether it also takes columns of draws, see :func:`elementwise`."""
         update_wrapper(self, function)
 
     def __call__(self, *values: Any, **named: Any) -> float:
@@ -69,6 +92,16 @@ def formula(function: Callable[..., float]) -> Formula:
     return Formula(function)
 
 
+def elementwise(function: Callable[..., float]) -> Formula:
+    """Read the data sheet of a formula that takes a column of draws as well wherever it takes a number.
+
+    It then answers with a column, with "not a number" in the rows for which it would raise OutsideRange.
+    """
+    made = Formula(function)
+    made.is_elementwise = True
+    return made
+
+
 @dataclass(frozen=True)
 class Input:
     """One value that went into a figure, and where it stands."""
@@ -80,6 +113,8 @@ class Input:
     """A place in the record, a source, or the name of another figure."""
     text: str = ""
     """As the author wrote it, where it comes from the record."""
+    figure: Figure | None = field(default=None, compare=False, repr=False)
+    """The figure that it is, where it is one: its own working can then be run again."""
 
     @property
     def value(self) -> float:
@@ -175,7 +210,7 @@ def given(quantity: Quantity, label: str) -> Input:
 
 def taken(figure: Figure) -> Input:
     """Take an earlier figure as an input."""
-    return Input(figure.label, figure.kind, figure.estimate, figure.name)
+    return Input(figure.label, figure.kind, figure.estimate, figure.name, figure=figure)
 
 
 def constant(label: str, kind: str, value: float, source: str) -> Input:
@@ -183,9 +218,12 @@ def constant(label: str, kind: str, value: float, source: str) -> Input:
     return Input(label, kind, value, cite(source))
 
 
-def error_source(label: str, standard_uncertainty: float) -> UFloat:
-    """Make an error of estimate zero that inputs may share, such as one calibration of three scales."""
-    return ufloat(0.0, standard_uncertainty, tag=label)
+def error_source(label: str, standard_uncertainty: float, *, bounded: bool = False) -> UFloat:
+    """Make an error of estimate zero that inputs may share, such as one calibration of three scales.
+
+    ``bounded`` keeps it rectangular, as the largest permissible error of an instrument is.
+    """
+    return error(0.0, standard_uncertainty, label, bounded=bounded)
 
 
 def evaluate(
@@ -202,12 +240,17 @@ def evaluate(
         more: ``style`` of the figure, ``steps`` and ``note`` of its working.
 
     Raises:
-        OutsideRange: the formula does not hold for these values, or its range ends within one standard
-            uncertainty
-            of an input, where a slope would say nothing.
+        OutsideRange: the formula does not hold for these values.
+        FirstOrderFails: its range ends within one standard uncertainty of an input, where a slope would say
+            nothing.
     """
     working = Working(formula, inputs, tuple(more.pop("steps", ())), more.pop("note", ""))
-    return Figure(name, label, kind, propagate(formula, inputs), working, **more)
+    try:
+        estimate = propagate(formula, inputs)
+    except FirstOrderFails as failed:
+        failed.style = more.get("style") or kind
+        raise
+    return Figure(name, label, kind, estimate, working, **more)
 
 
 def propagate(formula: Callable[..., float], inputs: Inputs) -> UFloat | float:
@@ -227,7 +270,7 @@ def propagate(formula: Callable[..., float], inputs: Inputs) -> UFloat | float:
                 slope = _slope(formula, values, parameter, index, item.standard_uncertainty)
             except OutsideRange as outside:
                 message = f"within one standard uncertainty of the {item.label}, {outside}"
-                raise OutsideRange(message) from outside
+                raise FirstOrderFails(message, formula, inputs) from outside
             estimate = estimate + slope * (item.estimate - item.value)
     return estimate
 

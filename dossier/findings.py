@@ -79,3 +79,7 @@ class Rejected(Exception):  # noqa: N818 - the name says what happened to the re
     def __init__(self, findings: Iterable[Finding]) -> None:
         self.findings = in_order(findings)
         super().__init__(f"{len(self.findings)} problem(s) in the record")
+
+    def __reduce__(self) -> tuple[type[Rejected], tuple[tuple[Finding, ...]]]:
+        """Travel whole from a worker process."""
+        return type(self), (self.findings,)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date
 from pathlib import Path
+from typing import Protocol
 
 from dossier.battery_log import LogColumns
 from dossier.dossier import Dossier
@@ -13,29 +14,33 @@ from dossier.findings import Finding, Place, Rejected, Severity, in_order
 from dossier.judge.claim_facts import own_numbers
 from dossier.judge.claim_register import hold_claims
 from dossier.judge.claims import judge_claims
+from dossier.judge.decision_rules import usual_coverage
 from dossier.judge.rule_sets import known_rule_sets
 from dossier.judge.verdicts import judge_all
 from dossier.model.events import CapacityTest, Evidence, PackFitted
 from dossier.model.record import SerialRecord
 from dossier.procedures.verify import verify
 from dossier.project import Project, load
-from dossier.read.evidence import EvidenceFile, read_evidence
+from dossier.read.evidence import EvidenceFile, read_evidence, same_names
 from dossier.read.log import read_log
 from dossier.references import check
-from dossier.replay import State, default_date, replay
+from dossier.replay import State, default_date, measured_again, not_yet, replay
 from dossier.results.allowances import allowances
 from dossier.results.assembly_checks import assembly_record
 from dossier.results.battery import packs
-from dossier.results.capacity_logs import LoggedTest, capacity_logs
+from dossier.results.capacity_logs import CapacityLogs, capacity_logs
 from dossier.results.discharge import discharge_model
 from dossier.results.empty import EmptyAircraft, empty_aircraft
 from dossier.results.energy import energy_table
 from dossier.results.flight import Flown, flight_performance
 from dossier.results.general import bases, general_figures, measured_on
 from dossier.results.loading import loadings
+from dossier.results.logged_test import LoggedTest
 from dossier.results.maintenance import maintenance_state
 from dossier.results.road import judge_road
+from dossier.results.sampled import sample_headlines
 from dossier.results.weighing import WeighingResult, weigh
+from dossier.results.wiring import wiring_result
 from dossier.results.years import battery_years
 from dossier.tables.road_limits import known_road_limits
 
@@ -75,9 +80,8 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     state = replay(record, battery.options, as_of or default_date(record))
     evidence = _evidence(project, record, state)
     road = judge_road(project.trailer, known_road_limits()) if project.trailer else None
-    logs = capacity_logs(_logs(project, record, state), battery)
-    _refuse_errors(logs.findings)
-    assembled = assembly_record(project.assembly, record, state)
+    logs = _judged_logs(project, record, state)
+    assembled = assembly_record(project.assembly, record, state, coverage=usual_coverage(project.compliance), items=aircraft.items)
     maintained = maintenance_state(project.maintenance, aircraft.limits, record, state) if project.maintenance else None
     weighing = _weighing(state)
     empty = _empty(weighing, state, project)
@@ -87,39 +91,57 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     flown = flight_performance(aircraft, battery, Flown(empty, state, pack_results, energy))
     modelled = discharge_model(energy, aircraft, battery, pack_results)
     years = battery_years(modelled, aircraft, battery)
+    wired = wiring_result(modelled, aircraft, battery)
     general = general_figures(aircraft, state)
     made = _by_name(
-        *(weighing.figures if weighing else ()),
-        *(empty.figures if empty else ()),
-        *(figure for made_one in general for figure in made_one.figures),
-        *(loads.figures if loads else ()),
+        *_figures_of((weighing, empty, *general, loads)),
         *(figure for result in pack_results for figure in result.figures.values()),
-        *(energy.figures if energy else ()),
-        *(figure for made_one in (modelled, logs, flown) for figure in made_one.figures),
+        *_figures_of((energy, modelled, wired, logs, flown, road, maintained)),
     )
     basis_of = {**bases(state), **flown.bases}
     rule_sets = {**known_rule_sets(), **project.rule_sets}
     judgement = judge_all(project.compliance, rule_sets, figures=made, measured_on=measured_on(state), bases=basis_of,
-                          allowances=allowances(aircraft, state), as_of=state.as_of)
+                          allowances=allowances(aircraft, record, state), as_of=state.as_of, batteries=battery.names)
     figures = made | _by_name(*judgement.figures)
     claims = judge_claims(project.compliance, figures, basis_of)
     register = hold_claims(project.compliance, own_numbers(aircraft, battery, figures), tuple(battery.options))
     verification = verify(project, state.left_out)
     findings = in_order([
         *check(project, known_rule_sets()),
-        *assembled.findings,
-        *(maintained.findings if maintained else ()),
-        *(weighing.findings if weighing else _not_weighed(record)),
-        *(finding for made_one in general for finding in made_one.findings),
-        *(loads.findings if loads else ()),
-        *(finding for result in pack_results for finding in result.findings),
-        *(energy.findings if energy else ()),
-        *(finding for made_one in (logs, modelled, years, flown, judgement, claims, register, verification) for finding in made_one.findings),
+        *not_yet(record, state.as_of),
+        *measured_again(state),
+        *(() if weighing else _not_weighed(record)),
+        *_told((assembled, maintained, weighing, *general, empty, loads, *pack_results, energy, logs, modelled, wired, years, flown,
+                judgement, claims, register, verification)),
     ])
     return Dossier(project, record, state, weighing, empty, loads, pack_results, energy, figures, judgement.verdicts, claims.results,
                    findings, evidence, rule_sets, assembled, verification.reports, maintained, road,
-                   performance=flown.performance, claim_identities=register.held, modelled=modelled,
-                   capacity_logs=logs, battery_years=years)
+                   performance=flown.performance, claim_identities=register.held, modelled=modelled, wiring=wired,
+                   capacity_logs=logs, battery_years=years, sampled=sample_headlines((weighing, empty), (energy, flown)))
+
+
+class _WithFigures(Protocol):
+    @property
+    def figures(self) -> tuple[Figure, ...]: ...
+
+
+class _WithFindings(Protocol):
+    @property
+    def findings(self) -> tuple[Finding, ...]: ...
+
+
+def _figures_of(parts: Iterable[_WithFigures | None]) -> Iterator[Figure]:
+    """Take the figures of every part that could be made."""
+    for part in parts:
+        if part is not None:
+            yield from part.figures
+
+
+def _told(parts: Iterable[_WithFindings | None]) -> Iterator[Finding]:
+    """Take the findings of every part that could be made."""
+    for part in parts:
+        if part is not None:
+            yield from part.findings
 
 
 def _refuse_errors(findings: tuple[Finding, ...]) -> None:
@@ -169,6 +191,7 @@ def _evidence(project: Project, record: SerialRecord, state: State) -> tuple[Evi
             files.setdefault(str(cited.file), read_evidence(folder, str(cited.file), str(cited.shows), cited.place_of_key("file")))
         except Rejected as rejected:
             problems += rejected.findings
+    problems += same_names(files.values())
     _refuse_errors(tuple(problems))
     return tuple(files.values())
 
@@ -179,6 +202,13 @@ def _cited(record: SerialRecord, state: State) -> Iterator[Evidence]:
             yield from entry.evidence
     for event in state.events:
         yield from event.evidence
+
+
+def _judged_logs(project: Project, record: SerialRecord, state: State) -> CapacityLogs:
+    """Analyse the logs of the tests up to the date; a log that cannot be judged refuses the record."""
+    logs = capacity_logs(_logs(project, record, state), project.battery)
+    _refuse_errors(logs.findings)
+    return logs
 
 
 def _logs(project: Project, record: SerialRecord, state: State) -> tuple[LoggedTest, ...]:

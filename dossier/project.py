@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
 from typing import TypeVar
@@ -17,12 +17,14 @@ from dossier.model.battery import Battery
 from dossier.model.compliance import Compliance
 from dossier.model.events import AnyEvent, EventFile
 from dossier.model.maintenance import Maintenance
-from dossier.model.procedure import Hazards, Procedure
+from dossier.model.procedure import Hazards, Picture, Procedure
 from dossier.model.record import SerialRecord
 from dossier.model.rigging import Rigging
 from dossier.model.rule_set import RuleSet
 from dossier.model.trailer import Trailer
 from dossier.model.validation import validate
+from dossier.read.picture import PictureFile, read_picture
+from dossier.read.unread import unread
 from dossier.read.yaml_text import read_yaml
 
 Result = TypeVar("Result")
@@ -67,6 +69,8 @@ class Project:
     """None if the project has no maintenance.yaml: nothing then is due."""
     trailer: Trailer | None = None
     """None if the project has no trailer.yaml."""
+    pictures: Mapping[str, PictureFile] = field(default_factory=dict)
+    """The pictures that steps show, by the path that the steps name."""
 
     def serial_folder(self, serial_number: str) -> Path:
         """Return the folder that holds a serial's record and evidence."""
@@ -92,6 +96,16 @@ def serial_numbers(folder: Path) -> tuple[str, ...]:
     return tuple(sorted(path.parent.name for path in folder.glob("serials/*/record.yaml")))
 
 
+def refuse_no_project(folder: Path) -> None:
+    """Refuse a folder that holds no project.
+
+    Raises:
+        Rejected: it has no aircraft.yaml.
+    """
+    if not (folder / "aircraft.yaml").is_file():
+        raise Rejected([Finding("P001", f"{folder.name!r} holds no aircraft.yaml", "name the folder of a project, such as  projects/quillet-e1")])
+
+
 def load(folder: Path, only: Collection[str] | None = None) -> Project:
     """Read a project.
 
@@ -102,9 +116,9 @@ def load(folder: Path, only: Collection[str] | None = None) -> Project:
     Raises:
         Rejected: with every problem of every file.
     """
-    if not (folder / "aircraft.yaml").is_file():
-        raise Rejected([Finding("P001", f"{folder.name!r} holds no aircraft.yaml", "name the folder of a project, such as  projects/quillet-e1")])
+    refuse_no_project(folder)
     found = _Collected()
+    found.findings += unread(folder)
 
     def one(path: Path, model: type[PartType]) -> PartType | None:
         return found.attempt(lambda: _read(folder, path, model))
@@ -120,6 +134,7 @@ def load(folder: Path, only: Collection[str] | None = None) -> Project:
     procedures = {path.stem: one(path, Procedure) for path in sorted(folder.glob("procedures/*.yaml"))}
     rule_sets = {path.stem: one(path, RuleSet) for path in sorted(folder.glob("rule_sets/*.yaml"))}
     serials = {number: found.attempt(partial(_serial, folder, number)) for number in _chosen(folder, only, found)}
+    pictures = _pictures(folder, (*procedures.values(), assembly), found)
     if found.findings or not (aircraft and battery and compliance and hazards):
         raise Rejected(found.findings)
     return Project(
@@ -131,11 +146,23 @@ def load(folder: Path, only: Collection[str] | None = None) -> Project:
         assembly,
         maintenance,
         trailer,
+        pictures,
     )
+
+
+def _pictures(folder: Path, files: Iterable[Procedure | Assembly | None], found: _Collected) -> dict[str, PictureFile]:
+    """Read the picture of every step once, by the path that the steps name."""
+    named: dict[str, Picture] = {}
+    for one in (one for file in files if file for one in file.pictures):
+        named.setdefault(str(one.file), one)
+    read = {path: found.attempt(partial(read_picture, folder, path, one.place_of_key("file"))) for path, one in named.items()}
+    return {path: picture for path, picture in read.items() if picture}
 
 
 def _read(folder: Path, path: Path, model: type[PartType]) -> PartType:
     shown = path.relative_to(folder).as_posix()
+    if not path.resolve().is_relative_to(folder.resolve()):
+        raise Rejected([Finding("R023", f"the file {shown} leads out of the project", "copy the file into the project", Place(shown, 1, 1))])
     if not path.is_file():
         raise Rejected([Finding("P002", f"the file {shown} is missing", "write it; dossier schema describes each kind of file", Place(shown, 1, 1))])
     return validate(model, read_yaml(path, shown))

@@ -7,6 +7,7 @@ import re
 from dataclasses import dataclass, field
 
 from uncertainties import UFloat, ufloat
+from uncertainties.core import Variable
 
 from dossier import units
 from dossier.findings import Place
@@ -21,7 +22,25 @@ _SHAPE = re.compile(
     rf"(?:[ ]*(?:±|\+/-)[ ]*(?P<spread>{_NUMBER})[ ]?(?P<spread_unit>[^\W\d_][^±(\n]*?|[°%][^±(\n]*?)?"
     r"(?:[ ]*\((?P<meaning>[^)]*)\))?)?\Z"
 )
+LARGEST, SMALLEST = 1e15, 1e-15
+"""In the SI unit, whatever the kind: nothing of a light aircraft lies beyond, and formulas go on to squares and quotients."""
 _COVERAGE = re.compile(r"^k\s*=\s*(?P<k>[0-9]+(?:\.[0-9]+)?)\Z")
+
+
+class BoundedError(Variable):  # type: ignore[misc]  # the library has no types
+    """An error that lies within bounds, every value there as likely: rectangular (JCGM 100:2008, 4.3.7).
+
+    First order takes it by its standard uncertainty like any other; :mod:`dossier.sampling` keeps its shape.
+    """
+
+    __slots__ = ()
+
+
+def error(value: float, standard_uncertainty: float, label: str, *, bounded: bool) -> UFloat:
+    """Make one error as a random variable of its own, normal or rectangular."""
+    if bounded:
+        return BoundedError(value, standard_uncertainty, label)
+    return ufloat(value, standard_uncertainty, tag=label)
 
 
 @dataclass(frozen=True)
@@ -38,6 +57,8 @@ class Quantity:
     unit: str = ""
     """The unit as written."""
     place: Place | None = field(default=None, compare=False, repr=False)
+    bounded: bool = False
+    """Whether the uncertainty was written as ``(limits)``: the bounds of a rectangular distribution."""
     _estimates: dict[str, UFloat] = field(default_factory=dict, compare=False, repr=False)
 
     def estimate(self, label: str) -> UFloat | float:
@@ -48,7 +69,7 @@ class Quantity:
         if not self.standard_uncertainty:
             return self.value
         if not self._estimates:
-            self._estimates[label] = ufloat(self.value, self.standard_uncertainty, tag=label)
+            self._estimates[label] = error(self.value, self.standard_uncertainty, label, bounded=self.bounded)
         return next(iter(self._estimates.values()))
 
     @property
@@ -83,10 +104,17 @@ def parse(text: str, kind: str, place: Place | None = None) -> Quantity:
     unit = _unit(shape["unit"], shape["value"], wanted, shape["gap"])
     factor, offset = units.scale(kind, unit)
     value = factor * float(shape["value"]) + offset
-    if not math.isfinite(value):
-        raise NotAQuantity(f"{text!r} is too large a number", f'write for example "{wanted.example}"')
     spread = _standard_uncertainty(shape, unit, kind) if shape["spread"] else 0.0
-    return Quantity(value, kind, spread, text, unit, place)
+    for number in (value, spread):
+        _refuse_absurd(number, text, wanted)
+    return Quantity(value, kind, spread, text, unit, place, bounded=_is_bounds(shape["meaning"]))
+
+
+def _refuse_absurd(number: float, text: str, wanted: units.Kind) -> None:
+    if not math.isfinite(number) or abs(number) > LARGEST:
+        raise NotAQuantity(f"{text!r} is too large a number", f'write for example "{wanted.example}"')
+    if 0 < abs(number) < SMALLEST:
+        raise NotAQuantity(f"{text!r} is too small a number", f'write 0, or for example "{wanted.example}"')
 
 
 def _called(kind: str) -> str:
@@ -162,10 +190,14 @@ def _standard_uncertainty(shape: re.Match[str], unit: str, kind: str) -> float:
     return half_width / _divisor(shape["meaning"])
 
 
+def _is_bounds(meaning: str | None) -> bool:
+    return meaning is not None and meaning.strip() == "limits"
+
+
 def _divisor(meaning: str | None) -> float:
     if meaning is None:
         return COVERAGE_FACTOR
-    if meaning.strip() == "limits":
+    if _is_bounds(meaning):
         return math.sqrt(3)
     coverage = _COVERAGE.match(meaning.strip())
     if coverage is None or float(coverage["k"]) == 0:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import reduce
 from typing import TypeVar
 
-from dossier.findings import Finding, Severity
+from dossier.findings import Finding, Place, Severity
 from dossier.model.events import (
     AnyEvent,
     CapacityTest,
@@ -66,9 +66,38 @@ class State:
 
 
 def default_date(record: SerialRecord) -> date:
-    """Return the date of the last event: the same record then gives the same dossier on any day."""
-    dates = [event.date for event in record.events] + [record.build.completed or record.build.started]
-    return max(dates)
+    """Return the last date in the record: the same record then gives the same dossier on any day, and nothing
+    in it is left out."""
+    return max(day for day, _ in dated(record))
+
+
+def dated(record: SerialRecord) -> Iterator[tuple[date, Place | None]]:
+    """Give every day on which something was done or found, with its place."""
+    yield record.build.completed or record.build.started, record.build.place
+    for event in record.events:
+        yield event.date, event.place_of_key("date")
+    for entry in record.assembly:
+        for day, key in ((entry.date, "date"), (entry.checked, "checked")):
+            if day is not None:
+                yield day, entry.place_of_key(key)
+    for one in record.nonconformities:
+        for day, key in ((one.found, "found"), (one.closed, "closed")):
+            if day is not None:
+                yield day, one.place_of_key(key)
+
+
+def not_yet(record: SerialRecord, as_of: date) -> Iterator[Finding]:
+    """Tell that something in the record is later than the date asked for: it is in no number and no list."""
+    later = [(day, place) for day, place in dated(record) if day > as_of]
+    if later:
+        last = max(day for day, _ in later)
+        count = f"{len(later)} entries are" if len(later) > 1 else "one entry is"
+        yield Finding(
+            "E014",
+            f"{count} later than {as_of}, the last of {last}, and not in this dossier",
+            "leave out  --as-of  to have them in",
+            later[0][1], Severity.NOTE,
+        )  # fmt: skip
 
 
 def replay(record: SerialRecord, options: Collection[str], as_of: date) -> State:
@@ -154,6 +183,23 @@ def _tested(state: State, event: CapacityTest, _options: Collection[str]) -> Sta
         return _with(state, Finding("E008", f"the pack {str(event.pack)!r} was tested, and it is not fitted at this date",
                                     f"packs fitted: {fitted}", event.place_of_key("pack")))
     return replace(state, capacity_tests={**state.capacity_tests, str(event.pack): event})
+
+
+def measured_again(state: State) -> Iterator[Finding]:
+    """Tell each quantity that an earlier flight test measured with another result: the later one counts."""
+    before: dict[str, tuple[str, date]] = {}
+    for event in state.of_kind(FlightTest):
+        for result in event.results:
+            name, text = str(result.quantity), result.value.text
+            if name in before and before[name][0] != text:
+                yield Finding(
+                    "E015",
+                    f"the quantity {name!r} was {before[name][0]} on {before[name][1]} and is {text} now; the "
+                    "later one counts",
+                    "say in the event why it was measured again, and what was changed",
+                    result.place_of_key("value"), Severity.WARNING,
+                )  # fmt: skip
+            before[name] = (text, event.date)
 
 
 def _flown(state: State, event: FlightTest, _options: Collection[str]) -> State:

@@ -1,6 +1,22 @@
 """``results.json``: the Dossier as plain data, for programs and for the years after this one.
 
-Values are SI. The format is described by :data:`FORMAT` and changes its number when a key changes its meaning.
+Values are SI, but where a column of a table names another unit. The format is described by :data:`FORMAT`.
+Its number rises when a key comes, goes or changes its meaning; what came with which number:
+
+1. figures, verdicts, claims, findings and evidence
+2. ``tables``: the rows that the pages show. Each has ``name``, ``title``, ``columns`` (``key``; ``holds``, one of
+   number, text, flag and date; ``unit``; ``meaning``), ``rows`` (a value for each key), ``nulls`` (the reason of each
+   value that is not there: ``row`` counts from 0) and ``empty`` (why there are no rows, else null). All tables
+   are there in every file, in one order. A verdict has ``battery`` and ``with_each_battery``.
+3. ``sampled`` of a figure: what draws of all its errors say of it, null where it was not sampled. ``coverage`` of
+   the interval; ``low``, ``median`` and ``high`` of the draws that have an answer (null where none has one);
+   ``unanswered``, the share of the draws that have none, with ``state`` and ``because`` of the first;
+   ``first_order`` with the ends of its interval of the same coverage, ``largest_difference`` of an end,
+   ``numerical_tolerance`` (JCGM 101, for one digit of the standard uncertainty) and ``holds``: true where the
+   standard uncertainty may be relied on, false where the interval of the draws stands instead.
+   ``distribution`` of a verdict: ``normal`` or ``sampled``, from which the probability comes, null without one.
+   ``whole`` of a verdict: the mass before the law leaves anything out of it, and ``left_out``, item by item
+   what it leaves out, in the unit of the verdict
 """
 
 from __future__ import annotations
@@ -17,12 +33,17 @@ from dossier.dossier import Dossier
 from dossier.figures import Figure, Input
 from dossier.findings import Finding, Place
 from dossier.glossary import SYMBOLS
+from dossier.halton import COUNT
 from dossier.procedures.report import ProcedureReport
-from dossier.results.maintenance import HOUR, MaintenanceState, Measure
+from dossier.results.flown import HOUR
+from dossier.results.maintenance import MaintenanceState, Measure
 from dossier.results.road import RoadResult
+from dossier.results_tables import tables
+from dossier.results_tables.table import as_plain
+from dossier.sampling import COVERAGE, Sampled, numerical_tolerance
 from dossier.sources import Citation
 
-FORMAT = "dossier-results/1"
+FORMAT = "dossier-results/3"
 
 
 def as_json(dossier: Dossier) -> str:
@@ -43,13 +64,14 @@ def as_data(dossier: Dossier) -> dict[str, Any]:
         "as_of": dossier.state.as_of.isoformat(),
         "edition": {"letter": str(edition.letter), "date": edition.date.isoformat()} if edition else None,
         "invented": identification.invented,
-        "figures": {name: _figure(figure) for name, figure in dossier.figures.items()},
+        "figures": {name: _figure(figure, dossier.sampled.get(name)) for name, figure in dossier.figures.items()},
         "verdicts": [_plain(verdict) for verdict in dossier.verdicts],
         "not_ready_for_delivery": [_plain(block) for block in dossier.assembly.blocks],
         "claims": [_plain(claim) for claim in dossier.claims],
         "claim_identities": [_plain(one) for one in dossier.claim_identities],
         "maintenance": _maintenance(dossier.maintenance) if dossier.maintenance else None,
         "trailer": _trailer(dossier.road) if dossier.road else None,
+        "tables": [as_plain(table) for table in tables(dossier)],
         "procedures": [_report(report) for report in dossier.procedures if report.own],
         "findings": [_finding(finding) for finding in dossier.findings],
         "evidence": [
@@ -61,7 +83,10 @@ def as_data(dossier: Dossier) -> dict[str, Any]:
 def _trailer(road: RoadResult) -> dict[str, Any]:
     """Sizes in metres."""
     return {
-        "sizes": [_plain(size) for size in road.sizes],
+        "sizes": [
+            {"measure": size.measure, "value": size.value, "expanded_uncertainty": size.expanded_uncertainty, "set_by": size.set_by}
+            for size in road.sizes
+        ],
         "limits": [
             {"place": one.place, "measure": str(one.limit.measure), "limit": one.limit.limit.value, "verdict": one.state, "margin": one.margin}
             for one in road.verdicts
@@ -73,8 +98,8 @@ def _maintenance(due: MaintenanceState) -> dict[str, Any]:
     """Flight time in hours, calendar in days; the worst first."""
     totals = due.totals
     return {
-        "flight_hours": None if totals.flight_time is None else totals.flight_time / HOUR,
-        "cycles": totals.cycles,
+        "flight_hours": None if totals.flight_time is None else totals.flight_time.value / HOUR,
+        "cycles": None if totals.cycles is None else totals.cycles.value,
         "items": [
             {"task": item.key, "name": item.name, "life": item.is_life, "state": item.state, "last": _plain(item.last),
              "measures": [_measure(measure) for measure in item.measures]}
@@ -95,7 +120,7 @@ def _measure(measure: Measure) -> dict[str, Any]:
     }
 
 
-def _figure(figure: Figure) -> dict[str, Any]:
+def _figure(figure: Figure, sampled: Sampled | None) -> dict[str, Any]:
     working = figure.working
     return {
         "label": figure.label,
@@ -103,6 +128,7 @@ def _figure(figure: Figure) -> dict[str, Any]:
         "unit": units.KINDS[figure.kind].si,
         "standard_uncertainty": figure.standard_uncertainty,
         "contributions": [{"from": one.label, "amount": one.amount} for one in figure.contributions()],
+        "sampled": _sampled(figure, sampled) if sampled else None,
         "working": {
             "formula": working.formula.latex,
             "title": working.formula.title,
@@ -113,6 +139,21 @@ def _figure(figure: Figure) -> dict[str, Any]:
             "note": working.note,
         },
     }
+
+
+def _sampled(figure: Figure, sampled: Sampled) -> dict[str, Any]:
+    low, median, high = sampled.quantiles or (None, None, None)
+    first_low, first_high = sampled.first_order or (None, None)
+    uncertainty = figure.standard_uncertainty
+    return {
+        "draws": COUNT, "coverage": COVERAGE, "low": low, "median": median, "high": high,
+        "unanswered": sampled.unanswered, "state": sampled.state, "because": sampled.because,
+        "first_order": {
+            "low": first_low, "high": first_high, "largest_difference": sampled.largest_difference,
+            "numerical_tolerance": numerical_tolerance(uncertainty) if uncertainty else None,
+            "holds": sampled.first_order_holds,
+        },
+    }  # fmt: skip
 
 
 def _input(symbol: str, one: Input) -> dict[str, Any]:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 
-from dossier.display import show_figure
+from dossier.compose import links
+from dossier.compose.open_items import open_items
+from dossier.display import show_figure, with_doubt
 from dossier.dossier import Dossier
 from dossier.findings import Severity
 from dossier.judge.verdict import State, Verdict
@@ -15,7 +17,11 @@ OPEN = WORST_FIRST[:3]
 
 
 def is_open(dossier: Dossier) -> bool:
-    """Whether something keeps the serial from delivery: a requirement that is not met or not shown, the assembly, a list that is wrong."""
+    """Whether something keeps the serial from delivery: a requirement that is not met or not shown, the assembly, a list that is wrong.
+
+    A claim does not count: it is corrected where it is published, and the aircraft is none the worse. What is overdue or was left
+    open by an inspection does not count either: it is for whoever keeps and flies the aircraft.
+    """
     wrong_list = any(fault.is_of_safety for report in dossier.procedures if report.own for fault in report.faults)
     return wrong_list or bool(dossier.assembly.blocks) or any(verdict.verdict in OPEN for verdict in dossier.verdicts)
 
@@ -32,13 +38,13 @@ def counts(dossier: Dossier) -> str:
 
 
 def summary(dossier: Dossier) -> str:
-    """Say how a serial stands: one line, then a line for each requirement that is open."""
+    """Say how a serial stands: one line, then a line for each requirement, work and other point that is open."""
     warnings = sum(finding.severity is Severity.WARNING for finding in dossier.findings)
     told = f"{warnings} warning{'s' if warnings != 1 else ''}" if warnings else ""
     parts = [part for part in (_weight(dossier), counts(dossier), told) if part]
     head = f"{dossier.record.serial_number} as of {dossier.state.as_of}: {'; '.join(parts)}"
     lines = [f"  {verdict.verdict.value}: {verdict.requirement}: {verdict.reason}" for verdict in worst_first(dossier.verdicts) if verdict.verdict in OPEN]
-    return "\n".join([head.replace("\u00a0", " "), *lines, *blocks(dossier)])
+    return "\n".join([head.replace("\u00a0", " "), *lines, *blocks(dossier), *others(dossier)])
 
 
 def blocks(dossier: Dossier) -> list[str]:
@@ -48,10 +54,16 @@ def blocks(dossier: Dossier) -> list[str]:
     return [f"  {words}: {block.subject}: {block.state}" + (f", {block.reason}" if block.reason else "") for block in dossier.assembly.blocks]
 
 
+def others(dossier: Dossier) -> list[str]:
+    """List what else the cover names as open: inspections, what is overdue, claims. None of it makes :func:`is_open` true."""
+    elsewhere = (links.CONFORMITY, f"{links.ASSEMBLY}#open-work")
+    return [f"  {item.state}: {item.subject}: {item.reason}".replace("\u00a0", " ") for item in open_items(dossier) if not item.address.startswith(elsewhere)]
+
+
 def _weight(dossier: Dossier) -> str:
     """The empty mass with the battery that is in the bay, else without one."""
     for name, words in (("empty_mass", "empty"), ("empty_mass.without_battery", "empty, without battery,")):
         if name in dossier.figures:
-            shown = show_figure(dossier.figures[name], dossier.preference)
-            return f"{words} {shown.first} {shown.uncertainty}".rstrip()
+            shown = show_figure(dossier.figures[name], dossier.preference, dossier.sampled.get(name))
+            return f"{words} {with_doubt(shown.first, shown.uncertainty)}"
     return "not weighed"

@@ -64,7 +64,8 @@ class Draft:
         serial = project / "serials" / SERIAL
         serial.mkdir(parents=True, exist_ok=True)
         (project / "procedures").mkdir(exist_ok=True)
-        for name in ("hazards.yaml", "rigging.yaml", "procedures/rigging.yaml"):
+        lists = [f"procedures/{name}.yaml" for name in ("rigging", "de-rigging", "preflight")]
+        for name in ("hazards.yaml", "rigging.yaml", *lists):
             (project / name).write_bytes((TEMPLATE / name).read_bytes())
         for name in ("aircraft", "battery", "compliance"):
             _write(project / f"{name}.yaml", getattr(self, name))

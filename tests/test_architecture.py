@@ -28,13 +28,17 @@ GROUND = frozenset(
         "units",
         "quantities",
         "figures",
+        "halton",
+        "sampling",
         "glossary",
+        "terms",
         "sources",
         "display",
         "located",
         "places",
         "battery_log",
         "months",
+        "replacing",
     }
 )
 """Everyone may import these; they import at most each other."""
@@ -49,22 +53,21 @@ MAY_IMPORT: dict[str, set[str]] = {
     "project": {"model", "read"},
     "schemas": {"model", "project"},
     "replay": {"model"},
-    "results": {"model", "compute", "replay"},
+    "results": {"model", "compute", "replay", "tables"},
     "judge": {"model", "compute", "read"},  # its rule sets are YAML files, read as records are
     "procedures": {"model", "project", "results"},
     "references": {"model", "project", "replay", "judge", "procedures", "tables"},
     "dossier": PARTS_OF_A_DOSSIER - {"dossier"},
-    "summary": {"dossier", "judge"},
-    "results_file": PARTS_OF_A_DOSSIER,
+    "summary": {"dossier", "judge", "compose"},  # the points that are open, in the words of the cover
+    "results_file": PARTS_OF_A_DOSSIER | {"results_tables"},
+    "results_tables": PARTS_OF_A_DOSSIER,
     "pipeline": PARTS_OF_A_DOSSIER | {"references", "tables"},
     "fleet": {"dossier", "pipeline"},
-    "compose": PARTS_OF_A_DOSSIER | {"summary"},
+    "compose": PARTS_OF_A_DOSSIER,
     "tables": {"model", "read", "compute"},  # published tables that the tool ships, read as records are
     "own_output": {"results_file"},
     "replacing": set(),
     "web": {"compose", "pipeline", "project", "replacing"},
-    "paper": {"compose"},
-    "archive": set(),
     "starter": set(),
     "completed_lists": {
         "model",
@@ -81,8 +84,6 @@ MAY_IMPORT: dict[str, set[str]] = {
         "pipeline",
         "compose",
         "web",
-        "paper",
-        "archive",
         "own_output",
         "replacing",
         "results_file",
@@ -108,7 +109,12 @@ MAY_IMPORT: dict[str, set[str]] = {
 """Room -> rooms that it may import, besides the ground and itself (design: one direction, from record to
 page)."""
 
-TYPES_ONLY: dict[tuple[str, str], set[str]] = {("compose", "compute"): {"Envelope", "Corner"}}
+TYPES_ONLY: dict[tuple[str, str], set[str]] = {
+    ("compose", "compute"): {"Envelope", "Corner"},
+    ("results_tables", "compute"): {"Corner"},
+    # the one decision rule, for the tolerances of the assembly; and what the judge is told of what is fitted
+    ("results", "judge"): {"Limit", "decide", "Allowance"},
+}
 """Room and room -> what may be imported all the same: types of what a Dossier holds, and nothing that
 computes."""
 

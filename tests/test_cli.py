@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 
 import pytest
+from field_list import write_project
 
 from dossier.cli import main
 from dossier.project import KINDS_OF_FILE
@@ -159,3 +161,21 @@ def test_one_serial_can_be_built_and_the_others_stay(starter: Path, tmp_path: Pa
     index = (out / "index.html").read_text(encoding="utf-8")
     assert "0001" in index
     assert "0002" in index
+
+
+LONG_STEP = """      - do: Look at joint {number} from above and say aloud, to the person who reads, what you see of it.
+        expect: Joint {number} has no gap, and its pin is home in both ears.
+"""
+
+
+def test_check_says_by_how_many_lines_a_list_is_too_long_for_one_sheet(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    folder = write_project(tmp_path / "mine", "".join(LONG_STEP.format(number=number) for number in range(1, 121)))
+    main(["check", str(folder)])
+    said = capsys.readouterr().err
+    assert "note: procedures/inspection-field.yaml:1:1: T020 the card of the list 'inspection-field' goes on 2 sheets" in said
+    assert re.search(r"for one it is \d+ lines of 10 pt too long", said)
+
+
+def test_check_says_nothing_of_lists_that_fit_one_sheet(starter: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    main(["check", str(starter)])
+    assert "T020" not in capsys.readouterr().err

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from typing import Any
 
 import pytest
 from hypothesis import example, given
@@ -14,13 +15,19 @@ from dossier.display import (
     Preference,
     Shown,
     decimals_for,
+    interval_words,
+    percent_words,
     rounded,
     show,
     show_beside,
     show_quantity,
+    show_sampled,
     show_uncertain,
+    unanswered_words,
+    with_doubt,
 )
 from dossier.quantities import parse
+from dossier.sampling import Sampled
 from dossier.units import KINDS
 
 SI, US = Preference(), Preference(us_first=True)
@@ -240,3 +247,61 @@ def test_a_value_beside_a_limit_is_rounded_and_never_invented(
     limit, value = pair
     shown = number_in(show_beside(value, limit, "lb", decimals)[0])
     assert abs(shown - Decimal(repr(value))) <= Decimal(5).scaleb(-decimals - 1)
+
+
+# --- draws
+
+
+def drawn(low: float, median: float, high: float, **more: Any) -> Sampled:
+    return Sampled((low, median, high), more.pop("unanswered", 0.0), **more)
+
+
+def test_an_interval_is_printed_with_two_digits_of_its_standard_uncertainty() -> None:
+    # a width of 336.6 s is that of 84 s: two digits end at the second
+    shown = show_sampled(415.74, drawn(302.4, 417.0, 639.0), "seconds", Preference())
+    assert (shown.first, plain(shown.uncertainty)) == ("416\u00a0s", "from 302 s to 639 s (95 %)")
+
+
+def test_draws_without_an_answer_are_told_behind_the_interval() -> None:
+    found = drawn(302.4, 417.0, 639.0, unanswered=0.066, state="no level flight")
+    words = plain(show_sampled(415.74, found, "seconds", Preference()).uncertainty)
+    assert words == (
+        "from 302 s to 639 s (95 % of the draws that have an answer); 6.6 % of the draws: no level flight"
+    )
+
+
+def test_draws_without_an_answer_and_without_a_known_reason_are_told_as_such() -> None:
+    assert plain(unanswered_words(drawn(0, 1, 2, unanswered=0.5))) == "50.0 % of the draws: no answer"
+
+
+@pytest.mark.parametrize(
+    ("share", "words"),
+    [(1 / 4096, "less than 0.1 %"), (0.066, "6.6 %"), (4095.9 / 4096, "more than 99.9 %")],
+)
+def test_a_share_that_is_not_nothing_is_never_printed_as_nothing_or_all(share: float, words: str) -> None:
+    assert plain(percent_words(share)) == words
+
+
+def test_no_interval_at_all_leaves_the_share_alone() -> None:
+    found = Sampled(None, 1.0, state="the aircraft does not climb")
+    words = plain(show_sampled(1.0, found, "vertical_speed", Preference()).uncertainty)
+    assert words == "all draws: the aircraft does not climb"
+
+
+def test_an_interval_is_printed_in_the_first_unit_of_the_reader() -> None:
+    found = drawn(10.0, 12.0, 16.0)
+    assert "kt" in interval_words(found, "speed", Preference())
+    assert "km/h" in interval_words(found, "speed", Preference(airspeed="km/h"))
+
+
+def test_an_interval_in_a_table_has_one_digit_or_as_many_as_the_values_around_it() -> None:
+    found = drawn(728.5, 779.0, 836.6)
+    assert plain(interval_words(found, "time", Preference())) == "from 12.14 min to 13.94 min (95 %)"
+    coarse = interval_words(found, "time", Preference(), coarse=True)
+    assert plain(coarse) == "from 12.1 min to 13.9 min (95 %)"
+
+
+def test_an_interval_is_set_off_by_a_comma_and_a_plus_minus_is_not() -> None:
+    assert with_doubt("416 s", "from 302 s to 639 s (95 %)") == "416 s, from 302 s to 639 s (95 %)"
+    assert with_doubt("416 s", "± 10 s (k = 2)") == "416 s ± 10 s (k = 2)"
+    assert with_doubt("416 s", "") == "416 s"

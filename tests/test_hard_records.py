@@ -29,10 +29,10 @@ def test_a_missing_or_odd_fact_still_gives_a_declaration(fact: str, tmp_path: Pa
     assert "not declared" in page.text.lower() or "not shown" in page.text.lower()
 
 
-@pytest.mark.parametrize("current", ["0.015 A", "0.3 A", "1 A"])
+@pytest.mark.parametrize("current", ["0.015 A", "0.3 A", "1 A", "3 A"])
 def test_cells_that_cannot_carry_level_flight_get_words_and_no_card(current: str, tmp_path: Path) -> None:
-    limit = 'maximum_discharge_current: "15 A"'
-    made = run(edited(tmp_path / "p", "battery.yaml", limit, limit.replace("15 A", current)), "0001")
+    limit = 'maximum_discharge_current: "20 A"'
+    made = run(edited(tmp_path / "p", "battery.yaml", limit, limit.replace("20 A", current)), "0001")
     assert made.modelled.gauges == ()
     told = {finding.code for finding in made.findings}
     assert {"D002", "D004"} <= told
@@ -54,3 +54,31 @@ def test_a_limit_in_braces_that_is_none_is_refused_wherever_a_list_speaks(
     with pytest.raises(Rejected) as refused:
         run(folder, "0001")
     assert ["no_such_limit" in finding.message for finding in refused.value.findings] == [True]
+
+
+def test_what_is_dated_after_the_last_event_is_in_the_dossier(tmp_path: Path) -> None:
+    record = "serials/0001/record.yaml"
+    found = (
+        "nonconformities:\n  - {number: NC-1, found: 2026-06-10, description: Crack in the pin fitting}\nevents:\n"
+    )
+    made = run(edited(tmp_path / "p", record, "events:\n", found), "0001")
+    assert str(made.state.as_of) == "2026-06-10"
+    assert any("NC-1" in one.subject for one in made.assembly.blocks)
+
+
+def test_a_hanging_aircraft_may_be_weighed_on_one_point(tmp_path: Path) -> None:
+    folder = edited(
+        tmp_path / "p",
+        "serials/0001/record.yaml",
+        "    place_of_weighing: closed hangar\n",
+        "    place_of_weighing: closed hangar\n    suspended: true\n",
+    )
+    path = folder / "serials/0001/record.yaml"
+    lines = path.read_text("utf-8").splitlines()
+    kept = [line for line in lines if not line.lstrip().startswith(("- {name: right", "- {name: tail", "right: {", "tail: {"))]
+    path.write_text("\n".join(kept) + "\n", "utf-8")
+    made = run(folder, "0001")
+    assert made.weighing is not None
+    assert len(made.weighing.rows) == 1
+    # one wheel is not the whole aircraft, and the list of masses says so
+    assert "W008" in {finding.code for finding in made.findings}

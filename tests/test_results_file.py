@@ -37,11 +37,12 @@ KEYS = [
     "claim_identities",
     "maintenance",
     "trailer",
+    "tables",
     "procedures",
     "findings",
     "evidence",
 ]
-FIGURE_KEYS = ["label", "value", "unit", "standard_uncertainty", "contributions", "working"]
+FIGURE_KEYS = ["label", "value", "unit", "standard_uncertainty", "contributions", "sampled", "working"]
 WORKING_KEYS = ["formula", "title", "valid", "source", "inputs", "steps", "note"]
 INPUT_KEYS = ["symbol", "meaning", "label", "value", "unit", "standard_uncertainty", "as_written", "from"]
 

@@ -104,12 +104,24 @@ def _other_words(project: Project, serial_number: str, one: CompletedList, day: 
             "do the list of the aircraft as it is now; keep this file with your own papers",
             place,
         )
+    now = _said(project, serial_number, str(one.procedure), day)
+    difference = _difference(one, now) if now else "the serial has it no more"
     return Finding(
         "T003",
-        f"the list was made for another edition of {str(one.procedure)!r}: the words have changed",
+        f"the list was made for another edition of {str(one.procedure)!r}: {difference}",
         "do the list of today; or add the record from the state of the project that the list was made from",
         place,
     )
+
+
+def _difference(one: CompletedList, now: ListText) -> str:
+    """Show the first tick whose words have changed."""
+    for made, tick in zip(one.ticks, now.ticks, strict=False):
+        if (made.tick, " ".join(made.text.split())) != (tick.name, " ".join(tick.text.split())):
+            return f"{made.tick} was {str(made.text)!r}, and now {tick.words} is {tick.text!r}"
+    if len(one.ticks) != len(now.ticks):
+        return f"it had {len(one.ticks)} ticks, and now it has {len(now.ticks)}"
+    return "the words beside its steps have changed (an expected state, a caution, a note)"
 
 
 def _said(project: Project, serial_number: str, name: str, day: date) -> ListText | None:

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from datetime import datetime, timedelta
+from itertools import groupby
 
 from dossier.compose.operating.list_text import Tick
 from dossier.findings import Finding
 from dossier.model.completed_list import CompletedList, TickMade
 
+CLOCK_PLAY = timedelta(minutes=1)
+"""By how much a clock may be set back without a reason, as on the page."""
 AGAIN = "save the record file again from the page of the list; it is not meant to be edited"
 
 
@@ -32,7 +36,21 @@ def faults(one: CompletedList, ticks: Sequence[Tick]) -> Iterator[Finding]:
             "set the clock of the device right, and do the list again",
             one.place_of_key("as_of"),
         )
+    yield from _saved_before(one)
+    yield from _times(one)
     yield from _against_the_rules(one)
+
+
+def _saved_before(one: CompletedList) -> Iterator[Finding]:
+    saved = datetime.fromisoformat(str(one.saved))
+    for tick in one.done:
+        if _time(tick) > saved + CLOCK_PLAY:
+            yield Finding(
+                "T011",
+                f"{_name(tick)} is ticked at {tick.done}, and the file was saved at {one.saved}",
+                "set the clock of the device right, and save the record file again",
+                tick.place_of_key("done"),
+            )
 
 
 def people_faults(one: CompletedList) -> Iterator[Finding]:
@@ -120,6 +138,34 @@ def _against_the_rules(one: CompletedList) -> Iterator[Finding]:
                 "another person makes the second check; if nobody was there, the page asks why",
                 tick.place,
             )
+
+
+def _times(one: CompletedList) -> Iterator[Finding]:
+    """Follow the clock through the list: where it was set back, the page asks for a reason.
+
+    A tick that was passed over and made up for later is not followed; counts have no order among themselves.
+    """
+    passed_over = {str(name) for tick in one.done if tick.override for name in tick.override.missing}
+    followed = [tick for tick in one.done if tick.tick not in passed_over]
+    before: TickMade | None = None
+    for _, group in groupby(
+        followed, key=lambda tick: _stage(tick) if tick.kind == "count" else str(tick.tick)
+    ):
+        ticks = list(group)
+        for tick in ticks:
+            if before and not tick.override and _time(tick) < _time(before) - CLOCK_PLAY:
+                yield Finding(
+                    "T011",
+                    f"{_name(tick)} is ticked at {tick.done}, and {_name(before)}, which comes before it, "
+                    f"at {before.done}",
+                    AGAIN,
+                    tick.place_of_key("done"),
+                )
+        before = (min if any(tick.override for tick in ticks) else max)(ticks, key=_time)
+
+
+def _time(tick: TickMade) -> datetime:
+    return datetime.fromisoformat(str(tick.done))
 
 
 def _comes_first(other: TickMade, tick: TickMade, *, before: bool) -> bool:

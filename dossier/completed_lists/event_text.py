@@ -35,6 +35,7 @@ def _lines(one: CompletedList, words: dict[str, str], evidence: str) -> Iterator
     yield f"second_checks_done: {sum(_by_another(tick) for tick in one.done)}"
     yield from _list("steps_open", [_quoted(words[name]) for name in one.open])
     yield from _list("overrides", [_override(tick, words) for tick in one.done if tick.override])
+    yield from _list("notes", [_note(tick, words) for tick in one.ticks if tick.note])
 
 
 def _by_another(tick: TickMade) -> bool:
@@ -44,6 +45,10 @@ def _by_another(tick: TickMade) -> bool:
 def _override(tick: TickMade, words: dict[str, str]) -> str:
     assert tick.override
     return f"{{tick: {_quoted(words[tick.tick])}, reason: {_quoted(tick.override.reason)}}}"
+
+
+def _note(tick: TickMade, words: dict[str, str]) -> str:
+    return f"{{tick: {_quoted(words[tick.tick])}, note: {_quoted(str(tick.note))}}}"
 
 
 def _list(key: str, items: list[str]) -> Iterator[str]:

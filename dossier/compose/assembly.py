@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from dossier.compose import links
@@ -10,13 +10,17 @@ from dossier.compose.environment import render
 from dossier.compose.evidence_files import EvidenceLink, evidence_links
 from dossier.compose.grid import Cell, Grid, Mark, Row, grid, row
 from dossier.compose.notices import notices
+from dossier.compose.operating.hazard_boxes import HazardBox, boxes
 from dossier.compose.packet import Page
+from dossier.compose.pictures import PictureText, picture_text
 from dossier.compose.printer import Printer
 from dossier.compose.words import sentence
+from dossier.display import as_written
 from dossier.dossier import Dossier
 from dossier.model.assembly import AssemblyStep, Tolerance
 from dossier.model.record import AssemblyEntry, Nonconformity
 from dossier.results.assembly import Block, StageRecord, StepRecord
+from dossier.results.assembly_tolerances import FAILS, INCONCLUSIVE, Held
 from dossier.results.components import components
 
 RESULTS = {
@@ -25,6 +29,7 @@ RESULTS = {
     "out of tolerance": Mark("Out of tolerance", "fails"),
     "accepted with reason": Mark("Accepted with reason", "inconclusive"),
 }
+TOO_CLOSE = Mark("Too close to its limit to tell", "inconclusive")
 HEADS = "+ Step | = Date | By | Checked by | # Measured | Required | Result"
 
 
@@ -35,6 +40,10 @@ class StagePart:
     title: str
     """Empty where the type has no assembly.yaml."""
     steps: Grid
+    boxes: tuple[HazardBox, ...]
+    """Hazards of its steps."""
+    pictures: tuple[tuple[str, PictureText], ...]
+    """Title of the step, and what its picture shows."""
 
 
 def pages(dossier: Dossier) -> tuple[Page, ...]:
@@ -48,7 +57,7 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         build=_build(dossier),
         delivery=_delivery(dossier),
         open_work=_open_work(made.blocks) if made.blocks else None,
-        stages=tuple(_stage(stage) for stage in made.stages if stage.steps),
+        stages=tuple(_stage(stage, dossier) for stage in made.stages if stage.steps),
         nonconformities=_nonconformities(made.nonconformities) if made.nonconformities else None,
         components=_components(dossier),
         evidence=tuple[EvidenceLink, ...](evidence),
@@ -90,12 +99,21 @@ def _open_work(blocks: Iterable[Block]) -> Grid:
     return grid("What keeps this aircraft from delivery", "+ What | State | + Why", rows)
 
 
-def _stage(stage: StageRecord) -> StagePart:
-    rows = [line for step in stage.steps for line in _step(step)]
-    return StagePart(stage.name, grid(stage.name or "Entries in order", HEADS, rows))
+def _stage(stage: StageRecord, dossier: Dossier) -> StagePart:
+    judged = dossier.assembly.judged
+    rows = [line for step in stage.steps for line in _step(step, judged.get(step.name, ()))]
+    steps = [record.step for record in stage.steps if record.step]
+    hazards = dict.fromkeys(str(name) for step in steps for name in step.hazards)
+    shown = ((str(step.do), picture_text(dossier, step.picture)) for step in steps)
+    return StagePart(
+        stage.name,
+        grid(stage.name or "Entries in order", HEADS, rows),
+        boxes(dossier, hazards),
+        tuple((title, picture) for title, picture in shown if picture),
+    )
 
 
-def _step(record: StepRecord) -> Iterator[Row]:
+def _step(record: StepRecord, judged: Sequence[tuple[Held, ...]]) -> Iterator[Row]:
     """One line an entry, so that work done again stays in sight; one line for what has no entry."""
     if not record.entries:
         yield _without_entry(record)
@@ -106,10 +124,20 @@ def _step(record: StepRecord) -> Iterator[Row]:
             _dates(entry),
             str(entry.by or "nobody named"),
             str(entry.checked_by or ("nobody named" if _needs_check(record) else "not asked for")),
-            entry.measured.text if entry.measured else "",
+            as_written(entry.measured) if entry.measured else "",
             _required(record.step, entry),
-            Cell(mark=RESULTS[entry.result], note=_result_note(record, entry, counts=counts)),
+            _result(record, entry, judged[number - 1] if judged else (), counts=counts),
         )
+
+
+def _result(record: StepRecord, entry: AssemblyEntry, held: tuple[Held, ...], *, counts: bool) -> Cell:
+    """Mark an entry as it was written, or as its values say where they say something worse."""
+    note = _result_note(record, entry, counts=counts)
+    worst = [one for outcome in (FAILS, INCONCLUSIVE) for one in held if one.outcome == outcome]
+    if not worst or entry.result != "done" or (counts and record.is_accepted):
+        return Cell(mark=RESULTS[entry.result], note=note)
+    mark = RESULTS["out of tolerance"] if worst[0].outcome == FAILS else TOO_CLOSE
+    return Cell(mark=mark, note=" ".join([*(sentence(one.words) for one in worst), note]).strip())
 
 
 def _needs_check(record: StepRecord) -> bool:
@@ -150,6 +178,8 @@ def _dates(entry: AssemblyEntry) -> str:
 def _note(step: AssemblyStep | None, entry: AssemblyEntry | None) -> str:
     """Expected state, hold, lots with their age, cure: what stands in small print below the step."""
     parts = [*([str(step.expect)] if step else []), *(["Inspection hold"] if step and step.hold else [])]
+    parts += [f"Tool: {step.tool}"] if step and step.tool else []
+    parts += [f"If not: {step.if_not}"] if step and step.if_not else []
     if entry and entry.lots:
         parts.append(f"Lots: {', '.join(entry.lots)}")
     for used in entry.materials if entry else ():
@@ -177,7 +207,11 @@ def _required(step: AssemblyStep | None, entry: AssemblyEntry | None) -> str:
 def _tolerance(required: Tolerance) -> str:
     low, high = (limit.text if limit else "" for limit in (required.minimum, required.maximum))
     span = f"{low} to {high}" if low and high else f"{low} or more" if low else f"{high} or less"
-    return f"{span}; {required.source}"
+    fastener = f"; {required.fastener}" if required.fastener else ""
+    drag = f", drag of the nut {required.drag.text}" if required.drag else ""
+    within = required.measured_within
+    measured = f"; measured within ± {within.text} (k = 2)" if within else ""
+    return f"{span}{fastener}{drag}{measured}; {required.source}"
 
 
 def _result_note(record: StepRecord, entry: AssemblyEntry, *, counts: bool) -> str:

@@ -18,6 +18,7 @@ from dossier.dossier import Dossier
 from dossier.model.battery import Cell as BatteryCell
 from dossier.model.events import PackFitted
 from dossier.results.battery import AXES, PackResult
+from dossier.results.rest_voltage import generic_words
 
 HEADLINES = (
     "nameplate_energy",
@@ -52,6 +53,7 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         comparison=_comparison(at),
         cells=_cells(at),
         charger=_charger(at),
+        wiring=at.to(links.WIRING) if dossier.project.battery.wiring else "",
         tests=tests(at),
         years=years(at),
         use=use_facts(at),
@@ -112,7 +114,6 @@ def _measured(at: Printer, fitted: PackFitted) -> Iterator[tuple[str, str]]:
         yield "Capacity when fitted", at.quantity(fitted.measured_capacity)
     if fitted.health:
         yield "Health when fitted", at.quantity(fitted.health)
-
 
 
 def _room(at: Printer, pack: PackResult) -> Grid:
@@ -179,6 +180,7 @@ def _cell(cell: BatteryCell) -> Grid:
         ("Nominal voltage", cell.nominal_voltage.text),
         ("Full", cell.full_voltage.text),
         ("Empty", cell.empty_voltage.text),
+        ("Rest voltages", generic_words(cell) or "of this cell, as the record states them"),
         ("Largest discharge current", cell.maximum_discharge_current.text),
         ("Largest charge current", cell.maximum_charge_current.text),
         ("Source", str(cell.source)),

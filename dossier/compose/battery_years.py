@@ -6,14 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from dossier.compose import links
-from dossier.compose.grid import Grid, Row, grid, row
+from dossier.compose.grid import Cell, Grid, Row, grid, row
 from dossier.compose.printer import Printer
-from dossier.results.years import LIMITS, YearRow, Years
-
-_ENDS = {
-    "capacity": f"capacity at {100 * LIMITS.health:.0f} %",
-    "resistance": f"resistance {LIMITS.growth:g} times",
-}
+from dossier.results.years import YearRow, Years
 
 
 @dataclass(frozen=True)
@@ -53,7 +48,8 @@ def _part(at: Printer, one: Years) -> YearsPart:
     table = (
         grid(
             f"{name}, from new, by year",
-            "Years | # Capacity, likely | # Range | # Resistance, of new | # Level flight, reserve kept",
+            "Years | # Capacity, likely and range | # Resistance of that when new "
+            f"| # Level flight, reserve kept{_pilot(at, one)}",
             [_row(at, each) for each in one.rows],
         )
         if one.rows
@@ -62,14 +58,30 @@ def _part(at: Printer, one: Years) -> YearsPart:
     return YearsPart(links.anchor(one.option), name, table, tuple(_facts(at, one)), one.words)
 
 
+def _pilot(at: Printer, one: Years) -> str:
+    return "" if one.pilot is None else f", pilot {at.first(one.pilot, 'mass')}"
+
+
+def _ends(one: Years) -> dict[str, str]:
+    return {
+        "capacity": f"capacity at {100 * one.limits.health:.0f} %",
+        "resistance": f"resistance {one.limits.growth:g} times that when new",
+    }
+
+
 def _row(at: Printer, one: YearRow) -> Row:
+    more = " or more" if one.worst is None else ""
     return row(
         f"{one.year:g}",
-        _share(one.likely),
-        _range(_share(one.worst), _share(one.best)),
-        f"{one.growth:.2f}",
+        _likely(_share(one.likely), _share(one.worst), _share(one.best)),
+        _likely(f"{one.growth:.2f}", f"{one.best_growth:.2f}", f"{one.worst_growth:.2f}{more}"),
         _lasting(at, *one.lasts),
     )
+
+
+def _likely(value: str, low: str, high: str) -> Cell:
+    """Print a value with its range below, where there is one."""
+    return Cell(value, note="" if low == high else _range(low, high))
 
 
 def _range(low: str, high: str) -> str:
@@ -98,7 +110,7 @@ def _facts(at: Printer, one: Years) -> Iterator[tuple[str, str]]:
             band = f", range {end.earliest or 0:.1f} to {latest} years"
         yield (
             "Comes first" if number == 0 else "Then",
-            f"{_ENDS.get(end.limit, end.limit)}: after {end.year:.1f} years{band}",
+            f"{_ends(one).get(end.limit, end.limit)}: after {end.year:.1f} years{band}",
         )
     if one.rows and not one.ends:
         yield "Comes first", "no limit within 40 years by the likely value"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Decimal
 
 from dossier import display
@@ -26,7 +27,14 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         return ()
     at = Printer(dossier, links.CLAIMS)
     details = [
-        (links.anchor(one.claim), one.text, claim_mark(one.result), one.reason, would_be_true(one), one.where)
+        (
+            links.anchor(one.claim),
+            one.text,
+            claim_mark(one.result),
+            " ".join([one.reason, *_how_made(dossier, one)]),
+            would_be_true(one),
+            one.where,
+        )
         for one in dossier.claims
     ]
     text = render(
@@ -35,16 +43,24 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
     return (Page(links.CLAIMS, "Published claims", "Conformity", text),)
 
 
+def _how_made(dossier: Dossier, claim: ClaimResult) -> Iterator[str]:
+    """Say what the figure is, and what its sheet remarks: it may hold what this serial has not."""
+    figure = dossier.figures.get(claim.figure or "")
+    if figure:
+        yield f"Held against it: {figure.label}."
+        yield from ([figure.working.note] if figure.working.note else [])
+
+
 def _table(at: Printer) -> Grid:
     return grid(
         "Claims and what this serial shows",
-        "+ Claim | Means | # Shown | = Result | Would be true",
+        "+ Claim | = Result | Means | # Shown | Would be true",
         [
             row(
                 Cell(one.text, f"#{links.anchor(one.claim)}"),
+                claim_mark(one.result),
                 means(one),
                 _shown(at, one),
-                claim_mark(one.result),
                 would_be_true(one),
             )
             for one in at.dossier.claims

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from dossier.compose import links, verdict_numbers
+from dossier.compose import left_out, links, measured_by, other_batteries, verdict_numbers
 from dossier.compose.environment import render
 from dossier.compose.grid import Cell, Grid, Mark, grid, row
 from dossier.compose.notices import notices
@@ -14,13 +14,14 @@ from dossier.compose.printer import Printer
 from dossier.compose.verdict_words import verdict_mark
 from dossier.dossier import Dossier
 from dossier.judge.verdict import Verdict
+from dossier.judge.whole import as_a_whole
 from dossier.model.compliance import Reliance
 from dossier.model.rule_set import RuleSet
 
 BATTERY = {"counted": "battery counted", "not-counted": "battery not counted"}
 READ = {
     "read": "read in a copy",
-    "read (secondary)": "not read; a third party reports it",
+    "read (secondary)": "read in a reprint, or as a third party quotes it; not in the official text",
     "memory": "recalled, not read: it proves nothing",
 }
 
@@ -36,6 +37,8 @@ class Detail:
     reason: str
     facts: Grid | None
     """The numbers, one column for each battery basis."""
+    batteries: Grid | None
+    """The same with each battery of the type, where the battery counts."""
     rule: str
     declared: str
     unsettled: tuple[str, ...]
@@ -49,6 +52,8 @@ class RuleSetPart:
     anchor: str
     title: str
     relied_on: tuple[tuple[str, str], ...]
+    whole: str
+    """What the requirements come to together."""
     scope: str
     logic: tuple[str, ...]
     unsettled: tuple[str, ...]
@@ -65,7 +70,11 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         if reliance.rule_set in dossier.rule_sets
     ]
     text = render(
-        "conformity.md.jinja", top=notices(at), rule_sets=parts, declaration=at.to(links.DECLARATION)
+        "conformity.md.jinja",
+        top=notices(at),
+        rule_sets=parts,
+        declaration=at.to(links.DECLARATION),
+        words=at.to(links.WORDS),
     )
     return (Page(links.CONFORMITY, "Conformity", "Conformity", text),)
 
@@ -75,20 +84,21 @@ def _part(at: Printer, reliance: Reliance, rule_set: RuleSet) -> RuleSetPart:
     return RuleSetPart(
         links.anchor(str(rule_set.rule_set)),
         str(rule_set.title),
-        tuple(_relied_on(reliance, rule_set)),
+        tuple(_relied_on(at.dossier, reliance, rule_set)),
+        as_a_whole(rule_set, verdicts).words,
         str(rule_set.scope),
         tuple(map(str, rule_set.logic)),
         tuple(map(str, rule_set.unsettled)),
-        _matrix(verdicts),
+        _matrix(at, verdicts),
         tuple(_detail(at, one) for one in verdicts),
     )
 
 
-def _relied_on(reliance: Reliance, rule_set: RuleSet) -> list[tuple[str, str]]:
+def _relied_on(dossier: Dossier, reliance: Reliance, rule_set: RuleSet) -> list[tuple[str, str]]:
     facts = [
         ("Jurisdiction", str(rule_set.jurisdiction)),
         ("Revision", str(rule_set.revision)),
-        ("Last checked", rule_set.last_checked.isoformat()),
+        ("Text last checked", _last_checked(dossier, rule_set)),
         ("Relied on because", str(reliance.because)),
     ]
     if any(one.figure and one.figure.without_battery for one in rule_set.requirements.values()):
@@ -99,22 +109,35 @@ def _relied_on(reliance: Reliance, rule_set: RuleSet) -> list[tuple[str, str]]:
     ]
 
 
-def _matrix(verdicts: list[Verdict]) -> Grid:
+def _last_checked(dossier: Dossier, rule_set: RuleSet) -> str:
+    """Say when somebody last looked; what was in force on an earlier day was not looked up apart."""
+    checked, state = rule_set.last_checked, dossier.state.as_of
+    later = f", after this state of {state.isoformat()}: a change of the law between them is not known here"
+    return f"{checked.isoformat()}{later if checked > state else ''}"
+
+
+def _matrix(at: Printer, verdicts: list[Verdict]) -> Grid:
     return grid(
         "Requirements and verdicts",
-        "Clause | + Requirement | Limit | # Value ± U (k = 2) | # Margin | = Verdict",
+        "Clause | Verdict | + Requirement | Limit | # Value ± U (k\u00a0=\u00a02) | # Margin",
         [
             row(
                 Cell(one.clause, f"#{links.anchor(one.requirement)}"),
-                one.statement,
+                _verdict(at, one),
+                Cell(one.statement, note=left_out.sum_words(one)),
                 verdict_numbers.limit(one),
                 verdict_numbers.value(one).removesuffix(" (k = 2)") or _declared(one),
                 verdict_numbers.margin(one),
-                verdict_mark(one.verdict),
             )
             for one in verdicts
         ],
     )
+
+
+def _verdict(at: Printer, verdict: Verdict) -> Cell:
+    """Show the verdict on the aircraft as it is, and below it what another battery would make of it."""
+    others = other_batteries.short_words(at.dossier, verdict)
+    return Cell(mark=verdict_mark(verdict.verdict), note="; ".join(others))
 
 
 def _declared(verdict: Verdict) -> str:
@@ -129,6 +152,7 @@ def _detail(at: Printer, verdict: Verdict) -> Detail:
         verdict_mark(verdict.verdict),
         "" if verdict.declared and verdict.reason.startswith("Declared: ") else verdict.reason,
         _facts(at, verdict),
+        other_batteries.table(at, verdict),
         verdict.decision_rule_words and f"{verdict.decision_rule}: {verdict.decision_rule_words}",
         verdict.declared or "",
         verdict.unsettled,
@@ -144,11 +168,13 @@ def _facts(at: Printer, verdict: Verdict) -> Grid | None:
     heads = [f"{heads[0].capitalize()} (relied on)", heads[1].capitalize()] if len(both) > 1 else ["Shown"]
     lines: list[tuple[str, Callable[[Verdict], Cell | Mark | str]]] = [
         ("Value", lambda one: _value(at, one)),
+        ("How it comes about", left_out.sum_words),
         ("Limit", verdict_numbers.limit),
         ("Margin", verdict_numbers.margin_words),
         ("What this measuring can prove", verdict_numbers.acceptance),
         ("Probability of conformity", verdict_numbers.probability),
-        ("Basis", lambda one: one.basis),
+        ("The rule asks for", lambda one: "" if one.fact else one.basis),
+        ("Measured", lambda one: measured_by.words(at, one)),
     ]
     if len(both) > 1:
         lines += [("Verdict", lambda one: verdict_mark(one.verdict)), ("Reason", lambda one: one.reason)]

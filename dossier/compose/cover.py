@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
-from dossier.compose import links, verdict_numbers
+from dossier.compose import left_out, links, other_batteries, verdict_numbers
+from dossier.compose.changes import since_weighing
 from dossier.compose.cover_figures import cards
-from dossier.compose.edition import document_number, edition_words, reason
+from dossier.compose.edition import document_number, edition_words, reason, state_words
 from dossier.compose.environment import render
 from dossier.compose.governing import governing, is_of_empty_mass
 from dossier.compose.grid import Cell, Grid, grid, row
 from dossier.compose.notices import Notices, findings_on, made
 from dossier.compose.open_items import open_items
 from dossier.compose.packet import Page
-from dossier.compose.printer import Printer
+from dossier.compose.printer import Printed, Printer
 from dossier.compose.status import status
 from dossier.compose.verdict_words import verdict_mark
 from dossier.compose.words import counted, listed, sentence
+from dossier.display import with_doubt
 from dossier.dossier import Dossier
 from dossier.findings import Severity
 from dossier.judge.declaration import NOT_AN_APPROVAL
@@ -64,6 +67,7 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         remarks=_remarks(at),
         pointers=_pointers(at),
         cards=cards(at),
+        words=at.to(links.WORDS),
         weight=_weight(at) if weight else None,
         mark=verdict_mark(weight.verdict) if weight else None,
         measured=measured_words(dossier),
@@ -78,7 +82,23 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
     return (Page(links.COVER, "Cover", "", text),)
 
 
-def _weight(at: Printer) -> dict[str, str]:
+@dataclass(frozen=True)
+class Empty:
+    """The empty mass, its uncertainty apart so that the reader can ask what k = 2 is."""
+
+    value: str
+    uncertainty: str
+    coverage: str
+    """What stood behind the uncertainty in brackets."""
+
+
+def _empty(figure: Printed) -> Empty:
+    both = f"{figure.first} ({figure.other})" if figure.other else figure.first
+    uncertainty, _, coverage = figure.uncertainty.partition(" (")
+    return Empty(both, with_doubt("", uncertainty), coverage.removesuffix(")"))
+
+
+def _weight(at: Printer) -> dict[str, str | Empty]:
     """The empty mass against the requirement that governs, in words."""
     verdict = governing(at.dossier)
     assert verdict is not None
@@ -86,20 +106,21 @@ def _weight(at: Printer) -> dict[str, str]:
     figure = at.dossier.figures.get(verdict.figure or "")
     mass = at.dossier.empty.fitted or at.dossier.empty.without_battery if at.dossier.empty else None
     what = (
-        "Empty weight"
+        "Empty mass"
         if is_of_empty_mass(at.dossier, verdict)
-        else "No rule relied on limits the empty weight: the weight"
+        else "No rule relied on limits the empty mass: the mass"
     )
     return {
         "caption": f"{what} against the requirement that leaves the least room",
-        "empty": str(at.figure(mass[0])) if mass else "",
+        "empty": _empty(at.figure(mass[0])) if mass else "",
         "empty_sheet": at.sheet(mass[0].name) if mass else "",
+        "left_out": sentence(left_out.items_words(verdict)),
         "margin": verdict_numbers.margin_words(verdict) or sentence(verdict.reason),
         "value": verdict_numbers.value(verdict),
         "sheet": at.sheet(figure.name) if figure else "",
         "rule": f"{rule_set.title}, {verdict.clause}",
         "basis": verdict.basis,
-        "reason": verdict.reason,
+        "batteries": ". ".join(other_batteries.words(at.dossier, verdict)),
         "link": at.to(f"{links.CONFORMITY}#{links.anchor(verdict.requirement)}"),
     }
 
@@ -112,12 +133,8 @@ def measured_words(dossier: Dossier) -> str:
     certificates = sorted(
         {f"{scale.certificate} of {scale.calibrated.isoformat()}" for scale in event.scales.values()}
     )
-    changes = len(dossier.empty.rows) if dossier.empty else 0
-    since = (
-        f" Carried on by {counted(changes, 'entry', 'entries')} to {dossier.state.as_of.isoformat()}."
-        if changes
-        else ""
-    )
+    changes = since_weighing(dossier).words
+    since = f" Carried on by what was changed since: {changes}." if changes else ""
     supports, scales = counted(len(event.supports), "support"), counted(len(event.scales), "scale")
     papers = f"{counted(len(certificates), 'certificate')}: {listed(certificates)}"
     return f"Weighed on {event.date.isoformat()} by {event.by}, on {supports} and {scales}, {papers}.{since}"
@@ -181,13 +198,19 @@ def _identity(dossier: Dossier) -> tuple[tuple[str, str], ...]:
     return (
         ("Document number", document_number(dossier)),
         ("Designation", f"{aircraft.identification.designation}, {aircraft.identification.layout}"),
-        ("Edition", edition_words(dossier)),
-        ("Reason for this edition", reason(dossier) or "none issued"),
+        ("Edition", ", ".join(words for words in (edition_words(dossier), state_words(dossier)) if words)),
+        ("Reason for this edition", reason(dossier) or _no_reason(dossier)),
         ("Builder", f"{aircraft.builder.name}, {', '.join(aircraft.builder.address)}"),
         ("Built", f"{build.started.isoformat()} to {completed}, {build.built_at}"),
         ("Drawings", str(build.design_revision)),
         ("Battery fitted", listed(fitted) or "none"),
     )
+
+
+def _no_reason(dossier: Dossier) -> str:
+    """A draft has none yet; the edition before it had one, which stands in the list of editions."""
+    issued = dossier.state.edition
+    return f"not issued yet; edition {issued.letter} was the last" if issued else "none issued yet"
 
 
 def _editions(at: Printer) -> Grid | None:

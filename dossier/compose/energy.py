@@ -14,6 +14,7 @@ from dossier.compose.outlook import MODEL_NOTE, modelled_cell, outlooks
 from dossier.compose.packet import Page
 from dossier.compose.plots import Plot
 from dossier.compose.printer import Printed, Printer
+from dossier.display import with_doubt
 from dossier.dossier import Dossier
 from dossier.results.energy import Flight
 
@@ -61,8 +62,8 @@ def _endurance(at: Printer, flights: tuple[Flight, ...]) -> Grid:
             row(
                 name,
                 at.value(flight.mass, "mass"),
-                Cell(f"{kept.first} {kept.uncertainty}", kept.sheet),
-                Cell(f"{used.first} {used.uncertainty}", used.sheet),
+                Cell(with_doubt(kept.first, kept.uncertainty), kept.sheet),
+                Cell(with_doubt(used.first, used.uncertainty), used.sheet),
                 modelled_cell(at, modelled.get(flight.endurance.name)),
             )
         )

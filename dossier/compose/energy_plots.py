@@ -7,7 +7,7 @@ from matplotlib.axes import Axes
 from dossier.compose.grid import Grid, columns, grid, numbers, row
 from dossier.compose.plots import INK, LINES, MARKS, MUTED, PAPER, Plot, as_svg, axes, label
 from dossier.compose.printer import Printer
-from dossier.quantities import COVERAGE_FACTOR
+from dossier.display import with_doubt
 from dossier.results.energy import Flight
 
 _HATCHES = ("", "//", "..", "xx", "--", "\\\\")
@@ -45,7 +45,7 @@ def endurance_plot(at: Printer) -> Plot:
                 [at.in_unit(figure.value, "time") for figure in figures],
                 [number + offset for number in range(len(flights))],
                 xerr=[
-                    COVERAGE_FACTOR * at.in_unit(figure.standard_uncertainty, "time") for figure in figures
+                    [at.in_unit(at.reach(figure)[side], "time") for figure in figures] for side in (0, 1)
                 ],
                 fmt=mark,
                 color=colour,
@@ -59,7 +59,7 @@ def endurance_plot(at: Printer) -> Plot:
             )
         _named(at, plane)
         plane.set_xlim(left=0)
-        plane.set_xlabel("Minutes; the bar is the expanded uncertainty, k = 2")
+        plane.set_xlabel("Minutes; the bar is the uncertainty as printed below")
         drawing.legend(loc="outside upper left", ncols=2)
         svg = as_svg(drawing, name, title, _endurance_words(at))
     return Plot(title, _endurance_words(at), svg, _endurance_values(at))
@@ -87,7 +87,7 @@ def _endurance_values(at: Printer) -> Grid:
         row(
             name,
             *(
-                f"{shown.first} {shown.uncertainty}"
+                with_doubt(shown.first, shown.uncertainty)
                 for shown in (at.figure(flight.endurance), at.figure(flight.without_reserve))
             ),
         )

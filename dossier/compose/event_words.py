@@ -12,6 +12,7 @@ from dossier.model.events import (
     Bulletin,
     CapacityTest,
     Correction,
+    CountedEvent,
     Edition,
     EquipmentChange,
     Event,
@@ -24,6 +25,7 @@ from dossier.model.events import (
     Repair,
     Weighing,
 )
+from dossier.model.glides import MeasuredGlide, SharedErrors
 
 Facts = Iterator[tuple[str, str]]
 
@@ -37,17 +39,32 @@ def event_facts(at: Printer, event: AnyEvent) -> Facts:
     """Tell all that an event says but for its evidence."""
     yield "By", str(event.by)
     yield from _own(event, at)
+    if isinstance(event, CountedEvent):
+        yield from _flown_by_then(event)
     if event.note:
         yield "Note", str(event.note)
 
 
+def _flown_by_then(event: CountedEvent) -> Facts:
+    if event.flight_hours:
+        yield "Flight time since the build", event.flight_hours.text
+    if event.cycles is not None:
+        yield "Flights since the build", str(event.cycles)
+
+
 @singledispatch
-def _own(event: Event, at: Printer) -> Facts:
+def _own(event: Event, _at: Printer) -> Facts:
+    """Values of the record need a printer; an event without any is told by its text alone."""
+    return _text(event)
+
+
+@singledispatch
+def _text(event: Event) -> Facts:
     raise TypeError(f"an event of kind {type(event).__name__} has no words")
 
 
-@_own.register
-def _weighing(event: Weighing, at: Printer) -> Facts:
+@_text.register
+def _weighing(event: Weighing) -> Facts:
     yield "Place", str(event.place_of_weighing)
     yield "Condition", str(event.condition)
     for support in event.supports:
@@ -58,14 +75,17 @@ def _weighing(event: Weighing, at: Printer) -> Facts:
 def _fitted(event: PackFitted, at: Printer) -> Facts:
     yield "Battery", f"{event.pack}, {at.dossier.project.battery.options[event.option].name}"
     yield "Mass", at.quantity(event.mass)
+    if event.arm:
+        yield "Arm", at.quantity(event.arm, "arm")
     if event.measured_capacity:
         yield "Measured capacity", at.quantity(event.measured_capacity)
     if event.health:
         yield "Health", at.quantity(event.health)
+    yield from _growth(event)
 
 
-@_own.register
-def _removed(event: PackRemoved, at: Printer) -> Facts:
+@_text.register
+def _removed(event: PackRemoved) -> Facts:
     yield "Battery", f"{event.pack}, {'retired' if event.retired else 'removed'}"
 
 
@@ -74,6 +94,14 @@ def _capacity_tested(event: CapacityTest, at: Printer) -> Facts:
     yield "Battery", str(event.pack)
     yield "Capacity", at.quantity(event.capacity)
     yield "Conditions", str(event.conditions)
+    yield from _growth(event)
+
+
+def _growth(event: PackFitted | CapacityTest) -> Facts:
+    if event.resistance_growth:
+        yield "Resistance over that when new", event.resistance_growth.text
+    if event.log:
+        yield "Log of the test", str(event.log.file)
 
 
 @_own.register
@@ -81,6 +109,8 @@ def _changed(event: EquipmentChange, at: Printer) -> Facts:
     for word, items in (("Removed", event.removed), ("Fitted", event.fitted)):
         for item in items:
             yield word, _item(at, item)
+    piece = (("Serial number", event.serial_number), ("Lot", event.lot), ("Made", event.made))
+    yield from ((word, str(value)) for word, value in piece if value is not None)
 
 
 def _item(at: Printer, item: Correction) -> str:
@@ -91,12 +121,15 @@ def _item(at: Printer, item: Correction) -> str:
 def _inspected(event: Inspection, at: Printer) -> Facts:
     yield "What", str(event.what)
     yield "Result", str(event.result)
+    tasks = at.dossier.project.maintenance.tasks if at.dossier.project.maintenance else {}
+    for name in event.tasks:
+        yield "Task done", str(tasks[name].name) if name in tasks else str(name)
     for item in event.open_items:
         yield "Open after it", str(item)
 
 
-@_own.register
-def _repaired(event: Repair, at: Printer) -> Facts:
+@_text.register
+def _repaired(event: Repair) -> Facts:
     yield "What", str(event.what)
     yield "Result", str(event.result)
 
@@ -111,18 +144,39 @@ def _tested(event: FlightTest, at: Printer) -> Facts:
             sentence(result.quantity.replace("_", " ")).rstrip("."),
             f"{at.quantity(result.value, style)}{basis}. {result.configuration}{mass}",
         )
+    for number, glide in enumerate(event.glide_points, start=1):
+        yield f"Glide {number}", _glide(at, glide)
+    if event.shared_errors:
+        yield "Errors that the glides share", _shared(event.shared_errors)
     if event.position_error:
         yield "Position error", str(event.position_error)
 
 
-@_own.register
-def _bulletin(event: Bulletin, at: Printer) -> Facts:
+def _glide(at: Printer, glide: MeasuredGlide) -> str:
+    air = [one.text for one in (glide.pressure_altitude, glide.temperature) if one]
+    flown = f"{at.quantity(glide.speed)}, sink {at.quantity(glide.sink, 'vertical_speed')}"
+    mass = [f"at {at.quantity(glide.at_mass)}"] if glide.at_mass else []
+    return ", ".join([flown, *mass, *air])
+
+
+def _shared(errors: SharedErrors) -> str:
+    told = (
+        ("air motion", errors.air_motion),
+        ("scale of the airspeed", errors.airspeed_scale),
+        ("mass", errors.mass),
+        ("density", errors.density),
+    )
+    return ", ".join(f"{word} {error.text}" for word, error in told if error)
+
+
+@_text.register
+def _bulletin(event: Bulletin) -> Facts:
     yield "Number", str(event.number)
     yield "What", str(event.what)
 
 
-@_own.register
-def _handover(event: Handover, at: Printer) -> Facts:
+@_text.register
+def _handover(event: Handover) -> Facts:
     yield "To", str(event.to)
 
 
@@ -137,10 +191,12 @@ def _list_completed(event: ListCompleted, at: Printer) -> Facts:
         yield "Open", str(tick)
     for override in event.overrides:
         yield "Against the order of the list", f"{override.tick}. Reason: {override.reason}"
+    for written in event.notes:
+        yield "Note beside a tick", f"{written.tick}. {written.note}"
     yield "Words of the list", f"SHA-256 {event.digest}"
 
 
-@_own.register
-def _edition(event: Edition, at: Printer) -> Facts:
+@_text.register
+def _edition(event: Edition) -> Facts:
     yield "Edition", str(event.letter)
     yield "Reason", str(event.reason)

@@ -4,39 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from pathlib import PurePosixPath
 from urllib.parse import quote
 
 from dossier.compose.packet import Asset
 from dossier.compose.printer import Printer
 from dossier.dossier import Dossier
 from dossier.model.events import Evidence
-
-_PASSIVE = frozenset(
-    {
-        ".csv",
-        ".tsv",
-        ".txt",
-        ".log",
-        ".json",
-        ".dat",
-        ".igc",
-        ".gpx",
-        ".pdf",
-        ".png",
-        ".jpg",
-        ".jpeg",
-        ".webp",
-        ".gif",
-    }
-    | {".heic", ".wav", ".mp3", ".mp4", ".mov", ".zip", ".gz", ".xlsx", ".ods", ".docx", ".odt", ".bin"}
-)
-"""Endings that a browser shows as a picture or plain text, or hands to another program."""
-_TEXT = frozenset(
-    {".md", ".htm", ".html", ".xhtml", ".shtml", ".mht", ".svg", ".xml", ".xsl", ".js", ".mjs", ".css"}
-    | {".yaml", ".yml", ".py", ".sh"}
-)
-"""Endings that would run, style or load something, or become a page: published as plain text, unchanged."""
+from dossier.read.published import published_path
 
 
 @dataclass(frozen=True)
@@ -49,15 +23,6 @@ class EvidenceLink:
     link: str
     size: str
     sha256: str
-
-
-def published_path(cited: str) -> str:
-    """Return where a cited file stands in the packet; one from outside ``evidence/`` gets its own folder."""
-    base = cited if cited.startswith("evidence/") else f"evidence-elsewhere/{cited}"
-    ending = PurePosixPath(base).suffix.lower()
-    if ending in _PASSIVE:
-        return base
-    return f"{base}.txt" if ending in _TEXT else f"{base}.bin"
 
 
 def assets(dossier: Dossier) -> tuple[Asset, ...]:

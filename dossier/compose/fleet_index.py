@@ -1,15 +1,16 @@
-"""The builder's index of a fleet: one page, for the workshop alone. It never goes into a customer's packet."""
+"""The builder's index of a fleet: one page, for the workshop alone. It goes into no customer's packet."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from dossier.compose.edition import edition_words
 from dossier.compose.environment import render
-from dossier.display import show_figure
+from dossier.compose.open_items import open_items
+from dossier.compose.status import status
+from dossier.display import show_figure, with_doubt
 from dossier.dossier import Dossier
-from dossier.findings import Severity
-from dossier.summary import OPEN, counts, is_open, worst_first
 
 
 @dataclass(frozen=True)
@@ -20,10 +21,12 @@ class IndexRow:
     as_of: str
     edition: str
     empty_mass: str
-    counts: str
-    is_open: bool
-    open_requirements: tuple[str, ...]
-    warnings: int
+    status: str
+    """The line that stands on the cover."""
+    kind: str
+    """``conforms``, ``fails`` or ``open``."""
+    points: tuple[str, ...]
+    """What is open, as the cover lists it."""
 
 
 def fleet_index(dossiers: Sequence[Dossier]) -> str:
@@ -39,18 +42,15 @@ def fleet_index(dossiers: Sequence[Dossier]) -> str:
 
 
 def _row(dossier: Dossier) -> IndexRow:
-    edition = dossier.state.edition
     mass = dossier.figures.get("empty_mass")
-    shown = show_figure(mass, dossier.preference) if mass else None
+    shown = show_figure(mass, dossier.preference, dossier.sampled.get(mass.name)) if mass else None
+    state = status(dossier)
     return IndexRow(
         serial_number=str(dossier.record.serial_number),
         as_of=dossier.state.as_of.isoformat(),
-        edition=f"{edition.letter}, {edition.date}" if edition else "none issued",
-        empty_mass=f"{shown} {shown.uncertainty}".rstrip() if shown else "not weighed",
-        counts=counts(dossier),
-        is_open=is_open(dossier),
-        open_requirements=tuple(
-            f"{verdict.clause}, {verdict.verdict.value}: {verdict.reason}" for verdict in worst_first(dossier.verdicts) if verdict.verdict in OPEN
-        ),
-        warnings=sum(finding.severity is Severity.WARNING for finding in dossier.findings),
+        edition=edition_words(dossier),
+        empty_mass=with_doubt(str(shown), shown.uncertainty) if shown else "not weighed",
+        status=state.words,
+        kind=state.kind,
+        points=tuple(f"{item.subject}: {item.state}. {item.reason}".rstrip() for item in open_items(dossier)),
     )

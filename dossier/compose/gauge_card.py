@@ -15,6 +15,8 @@ from dossier.compose.printer import Printer
 from dossier.display import MINUS
 from dossier.dossier import Dossier
 from dossier.results.gauge import Gauge, GaugeLine
+from dossier.results.pack_age import NEW
+from dossier.results.rest_voltage import generic_words
 
 
 @dataclass(frozen=True)
@@ -38,6 +40,10 @@ class GaugePart:
     conditions: str
     lines: tuple[CardLine, ...]
     errors: Grid
+    flat: str
+    """Why some rows do not tell the charge, for the page; empty where all do."""
+    borrowed: str
+    """That the rest voltages are those of no cell of this battery; empty where they are its own."""
 
 
 def pages(dossier: Dossier) -> tuple[Page, ...]:
@@ -60,11 +66,29 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
 def _part(at: Printer, one: Gauge) -> GaugePart:
     name = str(at.dossier.project.battery.options[one.option].name)
     lines = tuple(_line(line) for line in one.lines)
+    grown = "" if one.growth is NEW else f" and {one.growth.words} its resistance when new"
     conditions = (
-        f"Level flight at {at.value(one.power, 'power')}, pilot {at.first(one.pilot, 'mass')}, "
-        f"battery at 25 °C with {at.first(one.health, 'ratio')} of its nominal capacity{_heavier(at, one)}"
+        f"Level flight at {at.value(one.power, 'power')}, pilot {at.first(one.pilot, 'mass')}, battery at "
+        f"25 °C with {at.first(one.health, 'ratio')} of its nominal capacity{grown}{_heavier(at, one)}"
     )
-    return GaugePart(links.anchor(one.option), name, conditions, lines, _errors(at, one))
+    battery = at.dossier.project.battery
+    borrowed = generic_words(battery.cells[battery.options[one.option].cell])
+    return GaugePart(
+        links.anchor(one.option), name, conditions, lines, _errors(at, one), _flat(one), borrowed
+    )
+
+
+def _flat(one: Gauge) -> str:
+    """Say between which charges the voltmeter does not tell the charge, with the numbers."""
+    if not one.flat:
+        return ""
+    low, high = (_percent(one.flat[end].charge) for end in (-1, 0))
+    least = min(line.change for line in one.flat)
+    return (
+        f"Between {low} and {high} a tenth of the charge changes the rest voltage by as little as "
+        f"{least:.2f} V, and {one.least_change:.1f} V would be needed to tell it. There the voltage does not "
+        "tell the charge, in flight even less than at rest"
+    )
 
 
 def _heavier(at: Printer, one: Gauge) -> str:
@@ -76,7 +100,7 @@ def _heavier(at: Printer, one: Gauge) -> str:
 
 def _line(line: GaugeLine) -> CardLine:
     return CardLine(
-        _percent(line.charge), _volts(line.rest_voltage), _volts(line.loaded_voltage),
+        _percent(line.charge), _read(line, line.rest_voltage), _read(line, line.loaded_voltage),
         _minutes(line.time_to_reserve), _minutes(line.time_left), line.name,
     )  # fmt: skip
 
@@ -85,8 +109,9 @@ def _errors(at: Printer, one: Gauge) -> Grid:
     rows = [
         row(
             f"{_percent(line.charge)} {line.name}".strip(),
-            _volts(line.rest_voltage),
-            _volts(line.loaded_voltage),
+            _read(line, line.rest_voltage),
+            _read(line, line.loaded_voltage),
+            f"{line.change:.2f}",
             at.value(line.energy_left, "energy"),
             _minutes(line.time_left),
             _signed(line.if_taken_as_rested),
@@ -96,7 +121,8 @@ def _errors(at: Printer, one: Gauge) -> Grid:
     ]
     return grid(
         "In full, with the error of the wrong column, in minutes",
-        "Charge | # At rest, V | # In level flight, V | # Energy left | # Minutes left "
+        "Charge | # At rest, V | # In level flight, V | # V for 10\u00a0% at rest "
+        "| # Energy left | # Minutes left "
         "| # Loaded reading taken for rest | # Rest reading taken for loaded",
         rows,
     )
@@ -106,8 +132,9 @@ def _percent(charge: float) -> str:
     return f"{100 * charge:.0f}\u00a0%"
 
 
-def _volts(voltage: float) -> str:
-    return f"{voltage:.1f}"
+def _read(line: GaugeLine, voltage: float) -> str:
+    """Print a voltage; where it does not tell the charge, as what it is: about so much."""
+    return f"{voltage:.1f}" if line.readable else f"≈\u00a0{voltage:.1f}"
 
 
 def _minutes(time: float) -> str:

@@ -24,6 +24,12 @@ class Cell:
     mark: Mark | None = None
     note: str = ""
     """Small print below."""
+    note_link: str = ""
+    """Of the small print."""
+    pieces: tuple[Cell, ...] = ()
+    """In place of ``text``: one after the other, each with its own link."""
+    stacked: bool = False
+    """Each piece on a line of its own."""
 
 
 @dataclass(frozen=True)

@@ -16,7 +16,7 @@ from math import ceil, log10
 from dossier import units
 from dossier.display import Preference, Shown, rounded
 from dossier.dossier import Dossier
-from dossier.model.aircraft import PLACEHOLDER, Limit
+from dossier.model.aircraft import OF_A_LIST, PLACEHOLDER, Limit
 from dossier.quantities import Quantity
 
 COUNTERPARTS: dict[str, str] = {
@@ -98,11 +98,14 @@ class LimitText:
 
     limits: Mapping[str, Limit]
     preference: Preference
+    titles: Mapping[str, str]
+    """Of the lists, by the name of their file."""
 
     @classmethod
     def of(cls, dossier: Dossier) -> LimitText:
-        """Take the limits and the units of a dossier's type."""
-        return cls(dossier.project.aircraft.limits, dossier.preference)
+        """Take the limits, the units and the lists of a dossier's type."""
+        titles = {str(name): str(one.title) for name, one in dossier.project.procedures.items()}
+        return cls(dossier.project.aircraft.limits, dossier.preference, titles)
 
     def limit(self, name: str) -> Shown:
         """Print one limit.
@@ -118,12 +121,21 @@ class LimitText:
         return shown.first if self.limits[name].value.kind == "speed" else str(shown)
 
     def fill(self, text: str) -> str:
-        """Replace every placeholder by its limit in both systems; runs of blanks become one."""
-        return PLACEHOLDER.sub(lambda found: str(self.limit(found[1])), one_line(text))
+        """Replace every placeholder by its limit in both systems, or by a list's title, on one line."""
+        return PLACEHOLDER.sub(
+            lambda found: self._list(found[1]) or str(self.limit(found[1])), one_line(text)
+        )
 
     def fill_placard(self, text: str) -> str:
         """Replace every placeholder as a placard has it."""
-        return PLACEHOLDER.sub(lambda found: self.on_instrument(found[1]), one_line(text))
+        return PLACEHOLDER.sub(
+            lambda found: self._list(found[1]) or self.on_instrument(found[1]), one_line(text)
+        )
+
+    def _list(self, name: str) -> str:
+        """Name a list by its title in quotation marks; nothing for a limit."""
+        key = name.removeprefix(OF_A_LIST)
+        return f"\u201c{one_line(self.titles[key])}\u201d" if key != name else ""
 
 
 def one_line(text: str) -> str:

@@ -12,8 +12,9 @@ from dossier.compose.notices import notices
 from dossier.compose.operating.lists import lists
 from dossier.compose.packet import Page
 from dossier.compose.printer import Printer
-from dossier.compose.words import listed, sentence
+from dossier.compose.words import sentence
 from dossier.dossier import Dossier
+from dossier.figures import Figure
 from dossier.results.maintenance import DUE, NOT_KNOWN, OVERDUE, DueItem, MaintenanceState, Measure, amount
 
 STATES = {
@@ -39,7 +40,7 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         totals=_totals(due),
         not_known=any(item.state == NOT_KNOWN for item in due.items),
         tasks=_tasks(at, tasks) if tasks else None,
-        lives=_lives(lives) if lives else None,
+        lives=_lives(at, lives) if lives else None,
     )
     return (Page(links.MAINTENANCE, "Maintenance due", "Record", text),)
 
@@ -47,8 +48,8 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
 def _totals(due: MaintenanceState) -> tuple[tuple[str, str], ...]:
     hours, cycles = due.totals.flight_time, due.totals.cycles
     return (
-        ("Flight time", "not on record" if hours is None else amount("flight time", hours)),
-        ("Flights", "not on record" if cycles is None else str(cycles)),
+        ("Flight time", "not on record" if hours is None else amount("flight time", hours.value)),
+        ("Flights", "not on record" if cycles is None else str(cycles.value)),
         ("Of", due.totals_of.isoformat() if due.totals_of else "no day"),
     )
 
@@ -68,7 +69,7 @@ def _tasks(at: Printer, items: Iterable[DueItem]) -> Grid:
                 at.to(paths[item.procedure]) if item.procedure in paths else "",
                 note=sentence(item.source),
             ),
-            *_amounts(item),
+            *_amounts(at, item),
             item.last.isoformat() if item.last else "never",
             _interval(item, "" if item.done_before else " for the first time"),
             item.level,
@@ -78,34 +79,50 @@ def _tasks(at: Printer, items: Iterable[DueItem]) -> Grid:
     return grid("Tasks, the worst first", HEADS, rows)
 
 
-def _lives(items: Iterable[DueItem]) -> Grid:
-    return grid("Lives of components, the worst first", LIFE_HEADS, map(_life, items))
+def _lives(at: Printer, items: Iterable[DueItem]) -> Grid:
+    return grid("Lives of components, the worst first", LIFE_HEADS, (_life(at, item) for item in items))
 
 
-def _life(item: DueItem) -> Row:
+def _life(at: Printer, item: DueItem) -> Row:
     began = item.last.isoformat() if item.last else "not on record"
-    return row(Cell(item.name, note=sentence(item.source)), *_amounts(item), began, _interval(item, ""))
+    return row(Cell(item.name, note=sentence(item.source)), *_amounts(at, item), began, _interval(item, ""))
 
 
-def _amounts(item: DueItem) -> tuple[Cell, str, str]:
-    due = " or ".join(_due(measure) for measure in item.measures)
-    return Cell(mark=STATES[item.state]), due, listed(_left(measure) for measure in item.measures)
+def _amounts(at: Printer, item: DueItem) -> tuple[Cell, Cell, Cell]:
+    """State, when it is due, and what is left: each number leads to its sheet."""
+    ends, lefts = ([each(at, measure) for measure in item.measures] for each in (_due, _left))
+    return (
+        Cell(mark=STATES[item.state]),
+        _one_after_the_other(ends, " or "),
+        _one_after_the_other(lefts, " and "),
+    )
 
 
-def _due(measure: Measure) -> str:
+def _one_after_the_other(cells: list[Cell], last: str) -> Cell:
+    joints = [", "] * (len(cells) - 2) + [last] * (len(cells) > 1)
+    pieces = [
+        piece for cell, joint in zip(cells, [*joints, ""], strict=True) for piece in (cell, Cell(joint))
+    ]
+    return Cell(pieces=tuple(pieces[:-1]))
+
+
+def _due(at: Printer, measure: Measure) -> Cell:
     if measure.due is None:
-        return f"{measure.kind} not known"
+        return Cell(f"{measure.kind} not known")
     if isinstance(measure.due, date):
-        return measure.due.isoformat()
-    return f"at {amount(measure.kind, measure.due)}"
+        return Cell(measure.due.isoformat(), _sheet(at, measure.amounts.left))
+    return Cell(f"at {amount(measure.kind, measure.due)}", _sheet(at, measure.amounts.due))
 
 
-def _left(measure: Measure) -> str:
+def _left(at: Printer, measure: Measure) -> Cell:
     if measure.left is None:
-        return f"{measure.kind} not on record"
-    if measure.left < 0:
-        return f"{amount(measure.kind, -measure.left)} over"
-    return amount(measure.kind, measure.left)
+        return Cell(f"{measure.kind} not on record")
+    words = amount(measure.kind, abs(measure.left))
+    return Cell(f"{words} over" if measure.left < 0 else words, _sheet(at, measure.amounts.left))
+
+
+def _sheet(at: Printer, figure: Figure | None) -> str:
+    return at.sheet(figure.name) if figure else ""
 
 
 def _interval(item: DueItem, behind: str) -> str:

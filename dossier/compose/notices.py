@@ -95,6 +95,7 @@ def page_of(dossier: Dossier, finding: Finding) -> str:
         (links.PERFORMANCE, dossier.performance.findings if dossier.performance else ()),
         (links.ENERGY, dossier.modelled.findings),
         (links.BATTERY, dossier.capacity_logs.findings),
+        (links.WIRING, dossier.wiring.findings),
         (links.BATTERY, dossier.battery_years.findings),
     )
     for page, findings in results:

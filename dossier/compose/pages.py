@@ -12,11 +12,14 @@ from dossier.compose import (
     declaration,
     energy,
     gauge_card,
+    glossary_page,
     maintenance,
     operating,
     performance,
+    pictures,
     records,
     trailer,
+    wiring,
 )
 from dossier.compose.evidence_files import assets
 from dossier.compose.packet import Packet
@@ -36,13 +39,15 @@ def packet(dossier: Dossier) -> Packet:
         *battery.pages(dossier),
         *energy.pages(dossier),
         *gauge_card.pages(dossier),
+        *wiring.pages(dossier),
         *performance.pages(dossier),
         *trailer.pages(dossier),
         *operating.pages(dossier),
         *maintenance.pages(dossier),
         *assembly.pages(dossier),
         *records.pages(dossier),
+        *glossary_page.pages(dossier),
         *working.pages(dossier),
         *operating.cards(dossier),
     )
-    return Packet(title_block(dossier), pages, assets(dossier))
+    return Packet(title_block(dossier), pages, (*assets(dossier), *pictures.assets(dossier)))

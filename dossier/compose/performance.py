@@ -13,6 +13,7 @@ from dossier.compose.performance_plot import polar_plot
 from dossier.compose.performance_tables import climb_table, glide_table, height_table, wind_table
 from dossier.compose.printer import Printed, Printer
 from dossier.dossier import Dossier
+from dossier.halton import COUNT
 from dossier.results.flight import Performance
 from dossier.results.flight_figures import OptionFlight
 
@@ -26,6 +27,7 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
     text = render(
         "performance.md.jinja",
         top=notices(at),
+        draws=COUNT,
         general=[at.figure(figure) for figure in made.polar.figures],
         options=[(option.name, _cards(at, option)) for option in made.options],
         measured=tuple(_measured(at)),

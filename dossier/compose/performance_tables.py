@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dossier.compose.grid import Cell, Grid, columns, grid, numbers, row
 from dossier.compose.printer import Printer
+from dossier.display import sampled_words
 from dossier.results.flight import Performance
 from dossier.results.flight_tables import OFFSETS, ClimbRow, Value
+from dossier.sampling import Sampled
 
 FULL_POWER_TIME = "full_power_time"
 """Name of the limit of time at full power, where a type has one."""
@@ -120,14 +122,13 @@ def _time(at: Printer, one: ClimbRow) -> Cell:
         and not isinstance(one.time, str)
         and one.time > limit.value.value
     )
-    return Cell(
-        _text(at, one.time, "time"), note=f"longer than {limit.name} in one go" if limit and longer else ""
-    )
+    too_long = f"longer than {limit.name} in one go" if limit and longer else ""
+    return _drawn(at, one.time, one.draws.time, "time", too_long)
 
 
 def _energy(at: Printer, one: ClimbRow) -> Cell:
     if isinstance(one.energy, str) or one.usable is None or one.energy <= one.usable:
-        return _value(at, one.energy, "energy")
+        return _drawn(at, one.energy, one.draws.energy, "energy")
     return Cell(
         "more than the battery has",
         note=f"{at.first(one.energy, 'energy')} for {at.first(one.usable, 'energy')} usable",
@@ -136,9 +137,16 @@ def _energy(at: Printer, one: ClimbRow) -> Cell:
 
 def _top(at: Printer, made: Performance, one: ClimbRow) -> Cell:
     above = made.fastest and not isinstance(one.top_speed, str) and one.top_speed > made.fastest.speed
-    return Cell(
-        _text(at, one.top_speed, "speed"), note=f"above {made.fastest.name}" if above and made.fastest else ""
-    )
+    too_fast = f"above {made.fastest.name}" if above and made.fastest else ""
+    return _drawn(at, one.top_speed, one.draws.top_speed, "speed", too_fast)
+
+
+def _drawn(at: Printer, value: Value, sampled: Sampled, style: str, remark: str = "") -> Cell:
+    """Print a value and under it what draws of all errors say, where any of them says otherwise."""
+    if sampled.quantiles is None or sampled.quantiles[0] == sampled.quantiles[2]:
+        return Cell(_text(at, value, style), note=remark)  # no draw has an answer, or none is uncertain
+    words = sampled_words(sampled, style, at.dossier.preference, coarse=True)
+    return Cell(_text(at, value, style), note="; ".join(part for part in (words, remark) if part))
 
 
 def _wind(at: Printer, head: float) -> str:

@@ -8,7 +8,7 @@ from functools import cached_property
 from dossier import display, units
 from dossier.compose import links
 from dossier.compose.working.topics import sheet_addresses
-from dossier.display import STYLES, show, show_figure, show_uncertain
+from dossier.display import STYLES, show, show_figure, show_uncertain, with_doubt
 from dossier.dossier import Dossier
 from dossier.figures import Figure
 from dossier.quantities import COVERAGE_FACTOR, Quantity
@@ -30,7 +30,7 @@ class Printed:
     def __str__(self) -> str:
         """All in one line."""
         both = f"{self.first} ({self.other})" if self.other else self.first
-        return f"{both} {self.uncertainty}".rstrip()
+        return with_doubt(both, self.uncertainty)
 
 
 @dataclass(frozen=True)
@@ -51,10 +51,18 @@ class Printer:
 
     def figure(self, figure: Figure, label: str = "") -> Printed:
         """Print a figure, under its own name or a shorter one."""
-        shown = show_figure(figure, self.dossier.preference)
+        shown = show_figure(figure, self.dossier.preference, self.dossier.sampled.get(figure.name))
         return Printed(
             label or figure.label, shown.first, shown.other, shown.uncertainty, self.sheet(figure.name)
         )
+
+    def reach(self, figure: Figure) -> tuple[float, float]:
+        """Return in SI how far what is printed as its uncertainty reaches below and above the value."""
+        sampled = self.dossier.sampled.get(figure.name)
+        if sampled is None or sampled.first_order_holds or sampled.quantiles is None:
+            return (COVERAGE_FACTOR * figure.standard_uncertainty,) * 2
+        low, _, high = sampled.quantiles
+        return max(0.0, figure.value - low), max(0.0, high - figure.value)
 
     def sheet(self, name: str) -> str:
         """Link to the working sheet of a figure."""

@@ -38,6 +38,7 @@ def _lines(one: Sheet, dossier: Dossier) -> Iterator[str]:
         yield from ("", "On the way", *(f"  {label}: {value}" for label, value in one.steps))
     yield from ("", "Result", f"  {formula_text(one.meanings[0][0])} = {one.result_si}")
     yield from _doubt(one)
+    yield from ("", *one.sampled) if one.sampled else ()
     yield from (
         "",
         f"Holds for: {one.valid}",
@@ -47,7 +48,7 @@ def _lines(one: Sheet, dossier: Dossier) -> Iterator[str]:
 
 
 def _input(line: InputLine, dossier: Dossier) -> Iterator[str]:
-    spread = f" {line.spread} (k = 2)" if line.spread else ""
+    spread = f" {line.spread}{' (k = 2)' if line.spread.startswith('±') else ''}" if line.spread else ""
     yield f"  {formula_text(line.symbol)} = {line.si}{spread}"
     if line.figure:
         origin = f"figure {line.figure}: {dossier.figures[line.figure].label}, {line.value}"

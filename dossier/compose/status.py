@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from dossier.compose import links
 from dossier.compose.open_items import open_items
+from dossier.compose.words import listed
 from dossier.dossier import Dossier
 from dossier.findings import Severity
 from dossier.judge.verdict import State
@@ -22,27 +23,51 @@ class Status:
 
 
 def status(dossier: Dossier) -> Status:
-    """Sum up the requirements; what else is open is counted behind them."""
-    count = Counter(verdict.verdict for verdict in dossier.verdicts)
-    fails, unsettled, missing, met = (
-        count[state]
-        for state in (State.DOES_NOT_CONFORM, State.INCONCLUSIVE, State.NOT_SHOWN, State.CONFORMS)
-    )
+    """Sum up the requirements; what else is open is counted behind them.
+
+    What takes the aircraft out of a law is counted apart: keeping it is no conformity with that law.
+    """
+    kept, scope = _counts(dossier)
+    both = [
+        (kept[State.DOES_NOT_CONFORM], "requirement"),
+        (scope[State.DOES_NOT_CONFORM], "condition of scope"),
+    ]
+    failing = [_counted(number, noun) for number, noun in both if number]
+    missing = [(kept[state] + scope[state], str(state)) for state in (State.INCONCLUSIVE, State.NOT_SHOWN)]
     other = sum(not item.address.startswith(links.CONFORMITY) for item in open_items(dossier))
     warnings = sum(finding.severity is Severity.WARNING for finding in dossier.findings)
     parts = [
-        (unsettled, "inconclusive"),
-        (missing, "not shown"),
+        *missing,
         (other, "other point open" if other == 1 else "other points open"),
         (warnings, "warning" if warnings == 1 else "warnings"),
     ]
     rest = [f"{number} {words}" for number, words in parts if number]
-    if fails:
-        return Status("; ".join([f"Does not conform: {_requirements(fails)}", *rest]), "fails")
-    if unsettled or missing or not met:
+    met = [
+        *([f"Conforms to {_counted(kept[State.CONFORMS], 'requirement')}"] if kept[State.CONFORMS] else []),
+        *([_holding(scope[State.CONFORMS])] if scope[State.CONFORMS] else []),
+    ]
+    if failing:
+        return Status("; ".join([f"Does not conform: {listed(failing)}", *rest]), "fails")
+    if not met or any(number for number, _ in missing):
         return Status(f"Open: {', '.join(rest) or 'no requirement was judged'}", "open")
-    return Status("; ".join([f"Conforms to {_requirements(met)}", *rest]), "open" if rest else "conforms")
+    return Status("; ".join([*met, *rest]), "open" if rest else "conforms")
 
 
-def _requirements(number: int) -> str:
-    return f"{number} {'requirement' if number == 1 else 'requirements'}"
+def _counts(dossier: Dossier) -> tuple[Counter[State], Counter[State]]:
+    """Count the verdicts: on requirements, and on conditions of scope."""
+    kept: Counter[State] = Counter()
+    scope: Counter[State] = Counter()
+    for verdict in dossier.verdicts:
+        rule_set = dossier.rule_sets.get(verdict.rule_set)
+        (scope if rule_set and rule_set.lies_outside else kept)[verdict.verdict] += 1
+    return kept, scope
+
+
+def _holding(number: int) -> str:
+    return f"{_counted(number, 'condition')} of scope {'holds' if number == 1 else 'hold'}"
+
+
+def _counted(number: int, noun: str) -> str:
+    """Count in figures, such as ``2 conditions of scope``: the status is one line, and is compared."""
+    first, _, rest = noun.partition(" ")
+    return f"{number} {first}{'' if number == 1 else 's'} {rest}".rstrip()

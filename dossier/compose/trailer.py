@@ -84,11 +84,10 @@ def _sizes(at: Printer, road: RoadResult) -> Grid:
     return grid("The packed trailer", "Measure | # Size | + Set by", rows)
 
 
-def _size(at: Printer, size: Size) -> str:
-    spread = (
-        f" ± {at.first(size.expanded_uncertainty, 'length')} (k = 2)" if size.expanded_uncertainty else ""
-    )
-    return f"{at.value(size.value, 'length')}{spread}"
+def _size(at: Printer, size: Size) -> Cell:
+    shown = at.figure(size.figure)
+    both = f"{shown.first} ({shown.other})" if shown.other else shown.first
+    return Cell(f"{both} {shown.uncertainty}".rstrip(), shown.sheet)
 
 
 def _places(at: Printer, road: RoadResult) -> Iterator[PlacePart]:
@@ -106,8 +105,14 @@ def _verdict(at: Printer, road: RoadResult, verdict: RoadVerdict) -> Row:
     return row(
         NAMES[str(verdict.limit.measure)],
         at.value(verdict.limit.limit.value, "length"),
-        at.value(verdict.size.value, "length") if verdict.size else "not in trailer.yaml",
-        Cell(mark=STATES[verdict.state], note=_margin(at, verdict)),
+        Cell(at.value(verdict.size.value, "length"), at.sheet(verdict.size.figure.name))
+        if verdict.size
+        else "not in trailer.yaml",
+        Cell(
+            mark=STATES[verdict.state],
+            note=_margin(at, verdict),
+            note_link=at.sheet(verdict.left.name) if verdict.left else "",
+        ),
         Cell(
             f"{source.title}, {verdict.limit.clause}",
             note=sentence(f"{source.edition}; {_BASIS[source.basis]}"),

@@ -26,6 +26,13 @@ def value(verdict: Verdict) -> str:
     return f"{_beside(verdict, verdict.value)} {spread}".rstrip()
 
 
+def whole(verdict: Verdict) -> str:
+    """Print the mass before the law leaves anything out of it, to the decimals of what counts."""
+    if verdict.whole is None:
+        return ""
+    return f"{display.rounded(verdict.whole, _decimals(verdict))}\u00a0{verdict.unit}"
+
+
 def margin(verdict: Verdict) -> str:
     """Print how far the value is inside the limit; with a minus sign it is outside."""
     if verdict.margin is None:
@@ -48,11 +55,12 @@ def margin_words(verdict: Verdict) -> str:
 
 
 def acceptance(verdict: Verdict) -> str:
-    """Print the worst value that the present measuring could have proved, rounded to the safe side."""
-    if verdict.acceptance_limit is None or verdict.guard_band is None:
+    """Print the worst value that the present measuring could have proved, rounded to the safe side.
+
+    Empty for what nothing was measured for: a count, or a mass that the design lays down.
+    """
+    if verdict.acceptance_limit is None or not verdict.guard_band or verdict.limit is None:
         return ""
-    if not verdict.guard_band or verdict.limit is None:
-        return _spaced(verdict.limit_text)
     law = Limit(verdict.limit, verdict.comparison)
     return f"{on_the_safe_side(verdict.acceptance_limit, verdict.guard_band, law)}\u00a0{verdict.unit}"
 
@@ -61,10 +69,8 @@ def probability(verdict: Verdict) -> str:
     """Print the probability of conformity; what rounds to 0 or 100 % is told as a bound."""
     if verdict.probability is None:
         return ""
-    percent = 100 * verdict.probability
-    if percent > 99.9:
-        return "more than 99.9\u00a0%"
-    return "less than 0.1\u00a0%" if percent < 0.1 else f"{display.rounded(percent, 1)}\u00a0%"
+    shown = display.percent_words(verdict.probability)
+    return f"{shown}, by draws" if verdict.distribution == "sampled" else shown
 
 
 def _beside(verdict: Verdict, number: float) -> str:
@@ -75,7 +81,10 @@ def _beside(verdict: Verdict, number: float) -> str:
 
 def _decimals(verdict: Verdict) -> int:
     spread = COVERAGE_FACTOR * (verdict.standard_uncertainty or 0.0)
-    return display.decimals_for(spread) if spread else _DECIMALS
+    if spread:
+        return display.decimals_for(spread)
+    is_count = not verdict.unit and verdict.value is not None and verdict.value == int(verdict.value)
+    return 0 if is_count else _DECIMALS
 
 
 def _spaced(text: str) -> str:

@@ -36,9 +36,10 @@ class RateRange:
 
 RATE_RANGES: Mapping[Application, RateRange] = MappingProxyType(
     {
-        # constant power: 1 % at 1, +14 % at 2; missions: 1 % of time with 2.75 in the climb
+        # constant power: 0.2 and 5.2 % at 1 for two sets, +14 and +26 % at 2; missions: 1 % of time with 2.75
+        # in the climb
         "energy": RateRange(1.0, 3.0),
-        # constant power: 2 % at 3, 4 to 6 % at 5
+        # constant power: 2 and 2.5 % at 3 for two sets, 4 and 6 % at 5
         "power": RateRange(3.0, 5.0),
     }
 )

@@ -28,7 +28,7 @@ def charge_after(
     Source: derived, exact inverse of the area below the straight lines of the cell's table
     """
     volt = fsum(not_negative(one, "energy given", "J") for one in E_i) / _given_at_rest(eta_b, N, Q_cell)
-    return _moved(state_of_charge(U_1, z_i, U_i), -volt, z_i=z_i, U_i=U_i)
+    return moved(state_of_charge(U_1, z_i, U_i), -volt, z_i=z_i, U_i=U_i)
 
 
 @formula
@@ -47,15 +47,19 @@ def charge_kept(
     """
     later = fsum(not_negative(one, "energy kept", "J") for one in E_i) / _given_at_rest(eta_b, N, Q_cell)
     share = not_negative(r * E, "reserve", "J") / _given_at_rest(1.0, N, Q_cell)
-    return _moved(state_of_charge(U_2, z_i, U_i), share + later, z_i=z_i, U_i=U_i)
+    return moved(state_of_charge(U_2, z_i, U_i), share + later, z_i=z_i, U_i=U_i)
 
 
 def _given_at_rest(eta_b: float, N: float, Q_cell: float) -> float:
     return efficiency(eta_b) * positive(N, "number of cells") * positive(Q_cell, "capacity of a cell", "C")
 
 
-def _moved(z: float, volt: float, *, z_i: Sequence[float], U_i: Sequence[float]) -> float:
-    """Return the state of charge from which the area to ``z`` below the rest voltages is ``volt``, in V."""
+def moved(z: float, volt: float, *, z_i: Sequence[float], U_i: Sequence[float]) -> float:
+    """Return the state of charge from which the area to ``z`` below the rest voltages is ``volt``, in V.
+
+    Raises:
+        OutsideRange: the table of rest voltages ends before.
+    """
     below = lines.area_between(z_i[0], z, z_i, U_i, "state of charge")
     left = below + volt
     if left < 0:

@@ -13,7 +13,7 @@ from dossier.compute.atmosphere import LAPSE, SEA_LEVEL_TEMPERATURE, air
 from dossier.compute.bounds import efficiency, not_negative, positive
 from dossier.compute.curve import Array
 from dossier.compute.flight_outcome import Answers, Obstacle, answers
-from dossier.compute.glide import Polar, drag
+from dossier.compute.glide import Polar, Polars, drag
 from dossier.figures import OutsideRange, formula
 
 POINTS, WEIGHTS = np.polynomial.legendre.leggauss(16)
@@ -62,7 +62,9 @@ def climb_time_to_ceiling(h: float, h_c: float, v_c: float) -> float:
     return h_c / positive(v_c, "rate of climb", "m/s") * log(h_c / (h_c - h))
 
 
-def climb_rates(polar: Polar, thrust_power: ArrayLike, mass: ArrayLike, density: ArrayLike) -> Answers:
+def climb_rates(
+    polar: Polar | Polars, thrust_power: ArrayLike, mass: ArrayLike, density: ArrayLike
+) -> Answers:
     """Return the best rate of climb, at the speed of least sink: thrust power is the same at all speeds.
 
     Args:
@@ -112,7 +114,9 @@ def heights(bottom: ArrayLike, top: ArrayLike, offset: ArrayLike = 0.0) -> Heigh
     return Heights(low, high, dT)
 
 
-def climb_to(polar: Polar, power: ArrayLike, chain: float, mass: ArrayLike, way: Heights) -> Answers:
+def climb_to(
+    polar: Polar | Polars, power: ArrayLike, chain: float, mass: ArrayLike, way: Heights
+) -> Answers:
     """Return time and electric energy of a climb at constant power: integral of dh over the rate of climb.
 
     Args:

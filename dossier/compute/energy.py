@@ -8,10 +8,10 @@ keeps its mass, so masses are constant in flight.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import fsum, prod, sqrt
+from math import prod
 
-from dossier.compute.bounds import efficiency, not_negative, positive
-from dossier.figures import OutsideRange, constant, formula
+from dossier.compute.bounds import efficiency, not_negative, positive, root, sum_of, where_holds
+from dossier.figures import OutsideRange, constant, elementwise, formula
 
 STANDARD_GRAVITY = 9.80665
 """In m/s²."""
@@ -31,7 +31,7 @@ def efficiency_chain(eta_i: Sequence[float]) -> float:
     return prod(efficiency(link) for link in eta_i)
 
 
-@formula
+@elementwise
 def sink_at_mass(w_ref: float, m: float, m_ref: float) -> float:
     r"""Sink rate at another mass, at the same angle of attack.
 
@@ -41,10 +41,10 @@ def sink_at_mass(w_ref: float, m: float, m_ref: float) -> float:
         alike
     Source: derived, from lift and drag in proportion to the square of speed
     """
-    return w_ref * sqrt(positive(m, "mass", "kg") / positive(m_ref, "reference mass", "kg"))
+    return w_ref * root(positive(m, "mass", "kg") / positive(m_ref, "reference mass", "kg"))
 
 
-@formula
+@elementwise
 def level_power(m: float, w: float, g: float, eta: float) -> float:
     r"""Electric power that keeps height: the power lost in a glide, through the efficiency of the drive.
 
@@ -69,7 +69,7 @@ def implied_efficiency(m: float, w: float, g: float, P: float) -> float:
     return m * g * w / positive(P, "power", "W")
 
 
-@formula
+@elementwise
 def climb_rate(P: float, eta: float, w: float, *, m: float, g: float) -> float:
     r"""Rate of climb from electric power, efficiency, mass and sink rate.
 
@@ -80,12 +80,15 @@ def climb_rate(P: float, eta: float, w: float, *, m: float, g: float) -> float:
     Source: sfsu-220, excess power over weight
     """
     rate = efficiency(eta) * P / (positive(m, "mass", "kg") * g) - w
-    if not rate > 0:
-        raise OutsideRange(
+    return where_holds(
+        rate,
+        rate > 0,
+        lambda: OutsideRange(
             f"the aircraft does not climb: {P:.6g} W at an efficiency of {eta:.4g} "
-            f"lift {m:.6g} kg by {rate + w:.4g} m/s, and it sinks {w:.4g} m/s"
-        )
-    return rate
+            f"lift {m:.6g} kg by {rate + w:.4g} m/s, and it sinks {w:.4g} m/s",
+            "the aircraft does not climb",
+        ),
+    )
 
 
 @formula
@@ -100,7 +103,7 @@ def climb_power(m: float, g: float, v_c: float, w: float, *, eta: float) -> floa
     return m * g * (v_c + w) / efficiency(eta)
 
 
-@formula
+@elementwise
 def climb_time(h: float, v_c: float) -> float:
     r"""Time to gain a height at a constant rate of climb.
 
@@ -112,7 +115,7 @@ def climb_time(h: float, v_c: float) -> float:
     return not_negative(h, "height to gain", "m") / positive(v_c, "rate of climb", "m/s")
 
 
-@formula
+@elementwise
 def climb_energy(P: float, h: float, v_c: float) -> float:
     r"""Electric energy to gain a height at a constant power and rate of climb.
 
@@ -124,7 +127,7 @@ def climb_energy(P: float, h: float, v_c: float) -> float:
     return P * climb_time(h, v_c)
 
 
-@formula
+@elementwise
 def phase_energy(P: float, t: float) -> float:
     r"""Energy of a phase of flight at constant power, also of a reserve that is stated as a time.
 
@@ -136,7 +139,7 @@ def phase_energy(P: float, t: float) -> float:
     return P * not_negative(t, "time", "s")
 
 
-@formula
+@elementwise
 def remaining_energy(E_u: float, E_i: Sequence[float]) -> float:
     r"""Energy left when the fixed phases are flown.
 
@@ -145,13 +148,18 @@ def remaining_energy(E_u: float, E_i: Sequence[float]) -> float:
     Valid: the phases need no more than the usable energy
     Source: definition
     """
-    needed = fsum(E_i)
-    if needed > E_u:
-        raise OutsideRange(f"the fixed phases need {needed:.6g} J, and only {E_u:.6g} J are usable")
-    return E_u - needed
+    needed = sum_of(E_i)
+    return where_holds(
+        E_u - needed,
+        needed <= E_u,
+        lambda: OutsideRange(
+            f"the fixed phases need {needed:.6g} J, and only {E_u:.6g} J are usable",
+            "the battery does not hold the fixed phases",
+        ),
+    )
 
 
-@formula
+@elementwise
 def endurance(E_u: float, E_i: Sequence[float], P: float) -> float:
     r"""Time at a power with what the fixed phases leave. A reserve is one of them or left out of E_u.
 

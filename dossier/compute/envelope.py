@@ -18,6 +18,8 @@ from dossier.compute import lines
 from dossier.figures import OutsideRange, formula
 
 Array = NDArray[np.float64]
+FLAT = 1e-12
+"""In m/kg: slopes that differ by less are the same; what floats leave of a straight limit."""
 
 
 @formula
@@ -69,6 +71,19 @@ def mass_margin(m_max: float, m: float) -> float:
     Source: definition
     """
     return m_max - m
+
+
+def bends_outward(envelope: Envelope) -> bool:
+    """Whether, of two loadings inside, every loading is inside that has a part of what they differ by aboard.
+
+    Such a loading lies on the straight line between them, mass against moment. There the forward limit is
+    ``m x_f(m)`` and must nowhere be concave, and the aft limit ``m x_a(m)`` nowhere convex: over rising mass
+    the slope of the forward limit never falls and that of the aft limit never rises. Below the lowest corner
+    both limits are constant. Source: derived, from moments.
+    """
+    forward = [line.slope for line in envelope.lines(envelope.forward)]
+    aft = [-line.slope for line in envelope.lines(envelope.aft)]
+    return all(before <= after + FLAT for slopes in (forward, aft) for before, after in pairwise(slopes))
 
 
 @dataclass(frozen=True)

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from dossier.compute.bounds import positive
 from dossier.compute.cell import Cell
 from dossier.compute.cell_circuit import working_voltage
 from dossier.compute.curve import Array, Curve, Flags
@@ -154,6 +155,22 @@ def spread_of_charge(rest: Curve, charge: float, spread: float) -> float:
     middle = rest.at(charge, "state of charge")
     low, high = (turned.at(middle + side * spread / 2, "rest voltage") for side in (-1, 1))
     return high - low
+
+
+def change_over(rest: Curve, charge: float, width: float) -> float:
+    """Return by how much the rest voltage in V changes over a width of charge around a state of charge.
+
+    Where the table ends before, the slope of what is left of the width counts. Source: derived, from the
+    table of the cell.
+
+    Raises:
+        OutsideRange: the state of charge lies outside the table, or the width is not positive.
+    """
+    half = positive(width, "width of charge") / 2
+    rest.at(charge, "state of charge")
+    low, high = max(charge - half, rest.x[0]), min(charge + half, rest.x[-1])
+    fall = rest.at(high, "state of charge") - rest.at(low, "state of charge")
+    return fall / (high - low) * width
 
 
 def loaded_voltage(cell: Cell, shape: PackShape, power: float, charge: float) -> float:

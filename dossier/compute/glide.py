@@ -44,6 +44,34 @@ class Polar:
 
 
 @dataclass(frozen=True, eq=False)
+class Polars:
+    """Many wings: the numbers of :class:`Polar` as columns, one row a wing."""
+
+    zero_lift_drag: Array
+    induced: Array
+    area: Array
+    lift_maximum: Array
+
+    def __post_init__(self) -> None:
+        """Refuse numbers that make no wing.
+
+        Raises:
+            OutsideRange: one of them is not positive.
+        """
+        all_positive(self.zero_lift_drag, "zero-lift drag coefficient", "")
+        all_positive(self.induced, "induced drag factor", "")
+        all_positive(self.area, "wing area", "m²")
+        all_positive(self.lift_maximum, "maximum lift coefficient", "")
+
+    def along(self, axes: int) -> Polars:
+        """Return them with more axes behind, for as many heights or speeds as wanted of each wing."""
+        behind = (..., *(None,) * axes)
+        return Polars(
+            self.zero_lift_drag[behind], self.induced[behind], self.area[behind], self.lift_maximum[behind]
+        )
+
+
+@dataclass(frozen=True, eq=False)
 class Drag:
     """D = A v² + B / v² of many cases."""
 
@@ -85,7 +113,7 @@ class Drag:
         return np.maximum(v, self.slowest), clamp.astype(np.int64)
 
 
-def drag(polar: Polar, mass: ArrayLike, density: ArrayLike) -> Drag:
+def drag(polar: Polar | Polars, mass: ArrayLike, density: ArrayLike) -> Drag:
     """Return the drag at masses in kg and densities in kg/m³.
 
     Raises:

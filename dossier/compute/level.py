@@ -15,7 +15,7 @@ from dossier.compute.array_bounds import all_positive, columns
 from dossier.compute.bounds import efficiency
 from dossier.compute.curve import Array, Curve
 from dossier.compute.flight_outcome import Answers, Obstacle, answers
-from dossier.compute.glide import Polar, drag
+from dossier.compute.glide import Polar, Polars, drag
 from dossier.figures import OutsideRange, formula
 
 HALVINGS = 80
@@ -81,7 +81,9 @@ def power_required(
     )
 
 
-def top_speed(polar: Polar, thrust_power: ArrayLike, mass: ArrayLike, density: ArrayLike) -> Answers:
+def top_speed(
+    polar: Polar | Polars, thrust_power: ArrayLike, mass: ArrayLike, density: ArrayLike
+) -> Answers:
     """Return the fastest level flight, the largest root of A v⁴ - P v + B, by bisection.
 
     Args:

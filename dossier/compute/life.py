@@ -12,6 +12,7 @@ from dossier.compute import ageing
 from dossier.compute.bounds import positive
 from dossier.compute.cell import Cell
 from dossier.compute.discharge import Discharges, discharge
+from dossier.compute.pack_state import GROWTH_PER_LOSS
 from dossier.compute.scenarios import scenarios
 from dossier.figures import OutsideRange
 
@@ -52,7 +53,11 @@ class AgedYear:
     worst_health: float | None
     best_health: float | None
     growth: float
-    """Of resistance; no band of it was found."""
+    """Of resistance, by the model."""
+    worst_growth: float
+    """At the upper end of the published range, for the worst health or, beyond the models, for their last."""
+    best_growth: float
+    """At the lower end, for the best health."""
 
 
 def after(use: Use, year: float) -> AgedYear:
@@ -69,7 +74,17 @@ def after(use: Use, year: float) -> AgedYear:
         + ageing.cycling_growth(window, use.high - use.low, use.cycles * year)
     )
     best, worst = (CALENDAR_BAND[side] * calendar + CYCLING_BAND[side] * cycling for side in (0, 1))
-    return AgedYear(year, _health(calendar + cycling), _health(worst), _health(best), growth)
+    least, most = _grown(best, worst)
+    return AgedYear(
+        year, _health(calendar + cycling), _health(worst), _health(best),
+        growth, max(most, growth), min(least, growth),
+    )  # fmt: skip
+
+
+def _grown(best: float, worst: float) -> tuple[float, float]:
+    """Return the ends of the growth of resistance that belong to the smallest and the largest loss."""
+    low, high = GROWTH_PER_LOSS
+    return 1 + low * min(best, LARGEST_LOSS), 1 + high * min(worst, LARGEST_LOSS)
 
 
 def losses(use: Use, year: float) -> tuple[float, float]:
@@ -144,8 +159,7 @@ def ends_of_life(use: Use, limits: LifeLimits) -> tuple[LifeEnd, ...]:
         )
     found = [_capacity_end(use, 1 - limits.health)]
     if limits.growth is not None:
-        most = limits.growth
-        found.append(_end("resistance", _year_of(lambda year: after(use, year).growth - most)))
+        found.append(_resistance_end(use, limits.growth))
     if limits.cycles is not None:
         found.append(_end("cycles", limits.cycles / positive(use.cycles, "number of cycles a year")))
     if limits.years is not None:
@@ -155,6 +169,13 @@ def ends_of_life(use: Use, limits: LifeLimits) -> tuple[LifeEnd, ...]:
 
 def _end(limit: str, year: float | None) -> LifeEnd | None:
     return None if year is None or year > LONGEST else LifeEnd(limit, year)
+
+
+def _resistance_end(use: Use, most: float) -> LifeEnd | None:
+    likely = _year_of(lambda year: after(use, year).growth - most)
+    earliest = _year_of(lambda year: after(use, year).worst_growth - most)
+    latest = _year_of(lambda year: after(use, year).best_growth - most)
+    return None if likely is None else LifeEnd("resistance", likely, earliest, latest)
 
 
 def _capacity_end(use: Use, loss: float) -> LifeEnd | None:

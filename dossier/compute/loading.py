@@ -94,6 +94,30 @@ def maximum_pilot_mass(
     return _one_range(m_0, x_0, x_P, Envelope(tuple(m_j), tuple(x_fj), tuple(x_aj)))[1]
 
 
+@formula
+def lightest_in_every_case(m_Pi: Sequence[float]) -> float:
+    r"""Lightest pilot who is inside the limits in every case: the largest of the lightest of each.
+
+    Formula: m_P = \max_i m_{P,i}
+    Result: m_P
+    Valid: between two cases as well, where the envelope does not bend inward
+    Source: derived, from moments
+    """
+    return max(m_Pi)
+
+
+@formula
+def heaviest_in_every_case(m_Pi: Sequence[float]) -> float:
+    r"""Heaviest pilot who is inside the limits in every case: the smallest of the heaviest of each.
+
+    Formula: m_P = \min_i m_{P,i}
+    Result: m_P
+    Valid: between two cases as well, where the envelope does not bend inward
+    Source: derived, from moments
+    """
+    return min(m_Pi)
+
+
 def _one_range(m_0: float, x_0: float, x_P: float, envelope: Envelope) -> tuple[float, float]:
     ranges = pilot_mass_ranges(m_0, x_0, x_P, envelope)
     if not ranges:

@@ -23,3 +23,15 @@ def whole_capacity(Q_t: float, z_1: float, z_2: float) -> float:
             f"the test goes over {z_1 - z_2:.3g} of the charge, and must go over at least {LEAST_SPAN:g}"
         )
     return Q_t / (z_1 - z_2)
+
+
+@formula
+def capacity_beyond(Q: float, Q_s: float) -> float:
+    r"""By how much a measured capacity is more than the stated one.
+
+    Formula: \Delta Q = Q - Q_s
+    Result: dQ
+    Valid: always
+    Source: definition
+    """
+    return Q - Q_s

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import sqrt
 
 from dossier.compute.bounds import positive
-from dossier.figures import formula
+from dossier.figures import elementwise, formula
 
 
 @formula
@@ -33,7 +33,7 @@ def wing_loading(m: float, S: float) -> float:
     return m / positive(S, "wing area", "m²")
 
 
-@formula
+@elementwise
 def as_stated(y: float) -> float:
     r"""A value taken as the record states it, without any change.
 

@@ -11,8 +11,8 @@ from __future__ import annotations
 
 from math import atan, cos, pi, sqrt
 
-from dossier.compute.bounds import not_negative, positive
-from dossier.figures import OutsideRange, formula
+from dossier.compute.bounds import larger, not_negative, positive, root
+from dossier.figures import OutsideRange, elementwise, formula
 
 STALL_MARGIN = 1.1
 """Lowest speed of an optimum over the stalling speed; our own choice, not a rule."""
@@ -44,7 +44,7 @@ def induced_drag_factor(e: float, A_R: float) -> float:
     return 1 / (pi * e * positive(A_R, "aspect ratio"))
 
 
-@formula
+@elementwise
 def best_glide_ratio(C_D0: float, K: float) -> float:
     r"""Best ratio of lift to drag, which is the best glide ratio in still air.
 
@@ -53,7 +53,7 @@ def best_glide_ratio(C_D0: float, K: float) -> float:
     Valid: the parabola holds at the speed of the best glide
     Source: fossee-anderson, example 6.14
     """
-    return 1 / (2 * sqrt(positive(C_D0, "zero-lift drag coefficient") * positive(K, "induced drag factor")))
+    return 1 / (2 * root(positive(C_D0, "zero-lift drag coefficient") * positive(K, "induced drag factor")))
 
 
 @formula
@@ -69,7 +69,7 @@ def greatest_endurance_factor(C_D0: float, K: float) -> float:
     return float((3 * zero_lift / positive(K, "induced drag factor")) ** 0.75 / (4 * zero_lift))
 
 
-@formula
+@elementwise
 def best_glide_speed(m: float, S: float, rho: float, *, C_D0: float, K: float, g: float) -> float:
     r"""Speed of the best glide: true; calibrated with the density at sea level.
 
@@ -78,11 +78,11 @@ def best_glide_speed(m: float, S: float, rho: float, *, C_D0: float, K: float, g
     Valid: small glide angles; still air
     Source: derived, least drag of the parabola
     """
-    C_L = sqrt(positive(C_D0, "zero-lift drag coefficient") / positive(K, "induced drag factor"))
-    return sqrt(_loading(m, S, rho, g) / C_L)
+    C_L = root(positive(C_D0, "zero-lift drag coefficient") / positive(K, "induced drag factor"))
+    return root(_loading(m, S, rho, g) / C_L)
 
 
-@formula
+@elementwise
 def minimum_sink_speed(v_bg: float, v_S: float) -> float:
     r"""Speed of the least sink, never nearer to the stall than the parabola holds.
 
@@ -91,15 +91,13 @@ def minimum_sink_speed(v_bg: float, v_S: float) -> float:
     Valid: both speeds at the same mass, and both true or both calibrated
     Source: derived, least power of the parabola
     """
-    return float(
-        max(
-            3**-0.25 * positive(v_bg, "speed of the best glide", "m/s"),
-            STALL_MARGIN * positive(v_S, "stalling speed", "m/s"),
-        )
+    return larger(
+        3**-0.25 * positive(v_bg, "speed of the best glide", "m/s"),
+        STALL_MARGIN * positive(v_S, "stalling speed", "m/s"),
     )
 
 
-@formula
+@elementwise
 def sink_rate(v: float, m: float, S: float, rho: float, *, C_D0: float, K: float, g: float) -> float:
     r"""Sink rate without power.
 

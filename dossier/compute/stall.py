@@ -12,13 +12,13 @@ from numpy.typing import ArrayLike
 
 from dossier.compute.array_bounds import all_positive, columns
 from dossier.compute.atmosphere import SEA_LEVEL_DENSITY
-from dossier.compute.bounds import positive
+from dossier.compute.bounds import positive, root
 from dossier.compute.curve import Array
 from dossier.compute.energy import STANDARD_GRAVITY
-from dossier.figures import formula
+from dossier.figures import elementwise, formula
 
 
-@formula
+@elementwise
 def stall_speed(m: float, S: float, C_Lmax: float, *, g: float, n: float = 1.0) -> float:
     r"""Calibrated stalling speed at a load factor.
 
@@ -29,7 +29,7 @@ def stall_speed(m: float, S: float, C_Lmax: float, *, g: float, n: float = 1.0) 
     """
     area = positive(S, "wing area", "m²") * positive(C_Lmax, "maximum lift coefficient")
     load = positive(n, "load factor") * positive(m, "mass", "kg") * g
-    return sqrt(2 * load / (SEA_LEVEL_DENSITY * area))
+    return root(2 * load / (SEA_LEVEL_DENSITY * area))
 
 
 @formula

@@ -10,14 +10,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import fsum, radians, tan
 
-from dossier.compute.bounds import positive
-from dossier.figures import OutsideRange, formula
+from dossier.compute.bounds import positive, sum_of, where_holds
+from dossier.figures import OutsideRange, elementwise, formula
 
 LARGEST_LEVELLING_ANGLE = radians(5)
 """Beyond it the arms, measured along the tilted aircraft, would have to be corrected as well."""
 
 
-@formula
+@elementwise
 def net_mass(m_scale: float, m_tare: float) -> float:
     r"""Net mass on a support.
 
@@ -26,12 +26,17 @@ def net_mass(m_scale: float, m_tare: float) -> float:
     Valid: the tare is not larger than the reading
     Source: faa-h-8083-30b, figure 6-28
     """
-    if m_tare > m_scale:
-        raise OutsideRange(f"the tare of {m_tare:.6g} kg is larger than the reading of {m_scale:.6g} kg")
-    return m_scale - m_tare
+    return where_holds(
+        m_scale - m_tare,
+        m_tare <= m_scale,
+        lambda: OutsideRange(
+            f"the tare of {m_tare:.6g} kg is larger than the reading of {m_scale:.6g} kg",
+            "the tare is larger than the reading",
+        ),
+    )
 
 
-@formula
+@elementwise
 def total_mass(m_i: Sequence[float]) -> float:
     r"""Total of masses; what is removed counts negative.
 
@@ -40,10 +45,10 @@ def total_mass(m_i: Sequence[float]) -> float:
     Valid: always
     Source: faa-h-8083-30b, figure 6-7
     """
-    return fsum(m_i)
+    return sum_of(m_i)
 
 
-@formula
+@elementwise
 def moment(m: float, x: float) -> float:
     r"""Moment of a mass about the datum.
 
@@ -81,7 +86,7 @@ def arm_of_moment(M: float, m: float) -> float:
     return M / m
 
 
-@formula
+@elementwise
 def centre_of_gravity(m_i: Sequence[float], x_i: Sequence[float]) -> float:
     r"""Arm of the centre of gravity, longitudinal or lateral.
 
@@ -90,13 +95,19 @@ def centre_of_gravity(m_i: Sequence[float], x_i: Sequence[float]) -> float:
     Valid: the total mass is positive; as many arms as masses
     Source: faa-h-8083-30b, figure 6-7
     """
-    total = fsum(m_i)
-    if not total > 0:
-        raise OutsideRange(f"the masses add up to {total:.6g} kg, and must add up to a positive total")
-    return fsum(m * x for m, x in zip(m_i, x_i, strict=True)) / total
+    total = sum_of(m_i)
+    moments = sum_of(m * x for m, x in zip(m_i, x_i, strict=True))
+    return moments / where_holds(
+        total,
+        total > 0,
+        lambda: OutsideRange(
+            f"the masses add up to {total:.6g} kg, and must add up to a positive total",
+            "the masses add up to nothing",
+        ),
+    )
 
 
-@formula
+@elementwise
 def chord_fraction(x_CG: float, x_LEMAC: float, c_MAC: float) -> float:
     r"""Place of the centre of gravity as a fraction of the mean aerodynamic chord.
 
@@ -134,7 +145,7 @@ def levelling_error(h_CG: float, alpha: float) -> float:
     return h_CG * tan(alpha)
 
 
-@formula
+@elementwise
 def levelled_arm(x: float, dx_level: float) -> float:
     r"""Arm of the centre of gravity, freed of the shift from weighing out of level.
 

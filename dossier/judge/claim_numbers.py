@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from copy import copy
 from dataclasses import dataclass
 
 from dossier.figures import Figure
@@ -66,9 +67,19 @@ class Numbers:
         self.own = own
         self.options = tuple(options)
         self.published: dict[str, Number] = {}
+        self.again: list[tuple[str, Number]] = []
+        """Further claims of a quantity that one was published of already, by key."""
         for name, claim in compliance.claims.items():
             if claim.quantity is not None:
-                self.published.setdefault(self._key(claim), _claimed(name, claim))
+                key, number = self._key(claim), _claimed(name, claim)
+                if self.published.setdefault(key, number) is not number:
+                    self.again.append((key, number))
+
+    def instead(self, key: str, number: Number) -> Numbers:
+        """Return the same numbers with another claim of one quantity in the place of the first."""
+        other = copy(self)
+        other.published = {**self.published, key: number}
+        return other
 
     def _key(self, claim: Claim) -> str:
         option = self._option(claim)

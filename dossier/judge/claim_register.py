@@ -79,10 +79,25 @@ def hold_claims(compliance: Compliance, own: Mapping[str, Number], options: Sequ
     """
     numbers = Numbers(compliance, own, options)
     held = [_held(question) for question in _questions(numbers)]
+    for key, number in numbers.again:
+        asked = (_held(question) for question in _questions(numbers.instead(key, number)))
+        held += [one for one in asked if number in (one.target, *one.others)]
     held += _alone(numbers, held)
-    return Register(
-        tuple(held), in_order(_finding(one) for one in held if one.standing is Standing.IMPOSSIBLE)
-    )
+    impossible = (_finding(one) for one in held if one.standing is Standing.IMPOSSIBLE)
+    return Register(tuple(held), in_order([*impossible, *_said_twice(numbers)]))
+
+
+def _said_twice(numbers: Numbers) -> Iterator[Finding]:
+    """Tell two published numbers of one quantity that are not the same."""
+    for key, number in numbers.again:
+        first = numbers.published[key]
+        if number.value != first.value:
+            yield Finding(
+                "J018",
+                f"the claims {first.name!r} and {number.name!r} publish two numbers of one quantity, {key}",
+                "publish one, or say in their text and battery what sets them apart",
+                number.place, Severity.WARNING,
+            )  # fmt: skip
 
 
 def _questions(numbers: Numbers) -> Iterator[Question]:
@@ -129,7 +144,7 @@ def _standing(blank: HeldClaim, found: Identity) -> HeldClaim:
 def _alone(numbers: Numbers, held: Sequence[HeldClaim]) -> Iterator[HeldClaim]:
     """Name every published number that met no other: silence would read as agreement."""
     met = {number.name for one in held for number in (one.target, *one.others) if number.source == "claim"}
-    for number in numbers.published.values():
+    for number in (*numbers.published.values(), *(number for _, number in numbers.again)):
         if number.name not in met:
             yield HeldClaim(
                 "",

@@ -6,14 +6,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from enum import StrEnum
+from math import isinf
 from types import MappingProxyType
 
 from dossier.figures import Figure
 from dossier.findings import Finding, Place, in_order
 from dossier.judge.case import warning
-from dossier.judge.decision import Limit, coverage_multiple, in_unit, settled, spread_in_unit
+from dossier.judge.decision import Decision, Limit, decide, in_unit, settled, spread_in_unit
 from dossier.judge.decision_rules import usual_coverage
 from dossier.judge.evidence import estimate_in
+from dossier.judge.near_limit import draws_near
 from dossier.judge.verdict import Obstacle
 from dossier.judge.words import called, plain, short, telling, unit_behind
 from dossier.model.compliance import Claim, Compliance
@@ -81,7 +83,7 @@ def judge_claims(
         figures: the computed figures by name.
         bases: :data:`dossier.judge.evidence.ESTIMATE` for a figure that nobody measured: it shows nothing.
     """
-    multiple = coverage_multiple(usual_coverage(compliance) or USUAL_COVERAGE)
+    coverage = usual_coverage(compliance) or USUAL_COVERAGE
     results, findings = [], []
     for name, claim in compliance.claims.items():
         blank, figure = _blank(name, claim), figures.get(claim.figure or "")
@@ -90,7 +92,7 @@ def judge_claims(
         if obstacle:
             results.append(replace(blank, reason=obstacle.reason))
         elif figure:
-            results.append(_hold(blank, figure, multiple))
+            results.append(_hold(blank, figure, coverage))
     return Claims(tuple(results), in_order(findings))
 
 
@@ -164,7 +166,7 @@ def _closest(name: str, figures: Mapping[str, Figure]) -> str:
     return f"{hint}results.json lists the figures; a measured one needs its event in the record"
 
 
-def _hold(blank: ClaimResult, figure: Figure, multiple: float) -> ClaimResult:
+def _hold(blank: ClaimResult, figure: Figure, coverage: float) -> ClaimResult:
     """Hold the figure and its guard band against the claim."""
     value = in_unit(figure.value, figure.kind, blank.unit)
     uncertainty = spread_in_unit(figure.standard_uncertainty, figure.kind, blank.unit)
@@ -172,37 +174,59 @@ def _hold(blank: ClaimResult, figure: Figure, multiple: float) -> ClaimResult:
         blank,
         value=value,
         standard_uncertainty=uncertainty,
-        guard_band=multiple * uncertainty,
         off_by=settled(value - blank.claimed),
     )
     return (
-        _about(result, value, multiple * uncertainty)
+        _about(result, figure, value, coverage)
         if blank.relation == "about"
-        else _bounded(result, value, multiple * uncertainty)
+        else _bounded(result, figure, value, coverage)
     )
 
 
-def _bounded(result: ClaimResult, value: float, band: float) -> ClaimResult:
+def _decided(result: ClaimResult, figure: Figure, limit: Limit, coverage: float) -> Decision:
+    """Decide as for a requirement: near the limit by draws, where they say otherwise than a normal spread."""
+    value, uncertainty = result.value or 0.0, result.standard_uncertainty or 0.0
+    draws = draws_near(value, uncertainty, limit, ((1.0, figure),), result.unit)
+    return decide(value, uncertainty, limit, coverage, draws)
+
+
+def _unanswered(result: ClaimResult) -> ClaimResult:
+    reason = "In too many draws of its errors the figure has no answer, so it does not show the claim."
+    return replace(result, result=Support.NOT_SUPPORTED, reason=reason)
+
+
+def _bounded(result: ClaimResult, figure: Figure, value: float, coverage: float) -> ClaimResult:
     limit = Limit(result.claimed, ">=" if result.relation == "at least" else "<=")
-    would_be = limit.worse(value, band)
-    support = _support(limit.keeps(would_be), not limit.keeps(limit.worse(value, -band)))
+    decision = _decided(result, figure, limit, coverage)
+    if isinf(decision.guard_band):
+        return _unanswered(result)
+    support = _support(decision.outcome == "conforms", decision.outcome == "does not conform")
     return replace(
         result,
         result=support,
-        would_be_true=would_be,
-        reason=_sentence(support, result, telling(value, limit), band),
+        guard_band=decision.guard_band,
+        would_be_true=limit.worse(value, decision.guard_band),
+        reason=_sentence(support, result, telling(value, limit), decision.guard_band),
     )
 
 
-def _about(result: ClaimResult, value: float, band: float) -> ClaimResult:
+def _about(result: ClaimResult, figure: Figure, value: float, coverage: float) -> ClaimResult:
     room = (result.tolerance or 0.0) * abs(result.claimed)
     ends = (Limit(result.claimed + room, "<="), Limit(result.claimed - room, ">="))
+    decisions = [_decided(result, figure, end, coverage) for end in ends]
     support = _support(
-        all(end.keeps(end.worse(value, band)) for end in ends),
-        not all(end.keeps(end.worse(value, -band)) for end in ends),
+        all(decision.outcome == "conforms" for decision in decisions),
+        any(decision.outcome == "does not conform" for decision in decisions),
     )
+    band = max(decision.guard_band for decision in decisions)
+    if isinf(band):
+        return _unanswered(result)
     return replace(
-        result, result=support, would_be_true=value, reason=_sentence(support, result, plain(value), band)
+        result,
+        result=support,
+        guard_band=band,
+        would_be_true=value,
+        reason=_sentence(support, result, plain(value), band),
     )
 
 

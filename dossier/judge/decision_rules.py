@@ -34,14 +34,30 @@ def usual_coverage(compliance: Compliance) -> float | None:
     return coverage(compliance.decision_rules[compliance.usual_decision_rule])
 
 
-def words(rule: DecisionRule) -> str:
-    """Say what a rule does, since when."""
+def words(rule: DecisionRule, *, by_draws: bool = False) -> str:
+    """Say what a rule does, since when; with draws the band that leaves the same share beyond it."""
     agreed = f"agreed on {rule.agreed.isoformat()} by {rule.agreed_by}"
     share = coverage(rule)
     if share is None:
         return f"simple acceptance: the value alone decides; {agreed}"
     multiple = f"{coverage_multiple(share):.3f} standard uncertainties ({percent(share)}, one-sided)"
+    if by_draws:
+        multiple = (
+            f"{percent(share)} of the draws of its errors, one-sided, which are not normal: "
+            f"{coverage_multiple(share):.3f} standard uncertainties would not hold it"
+        )
     return f"guarded acceptance: the value and its guard band of {multiple} must keep the limit; {agreed}"
+
+
+def unanswered(rule: DecisionRule, share: float) -> Obstacle | None:
+    """Say if so many draws of a figure have no answer that no guard band holds the coverage of the rule."""
+    agreed = coverage(rule)
+    if agreed is None or share <= 1 - agreed:
+        return None
+    return Obstacle(
+        f"In {percent(round(share, 3))} of the draws of its errors the figure has no answer, so no guard band holds "
+        f"{percent(agreed)}."
+    )
 
 
 def untimely(

@@ -12,6 +12,7 @@ from datetime import date
 
 from dossier.judge.case import reliances
 from dossier.judge.verdict import Judgement, State, Verdict
+from dossier.judge.whole import OPEN, Whole, as_a_whole
 from dossier.model.aircraft import Aircraft
 from dossier.model.compliance import Compliance, Reliance
 from dossier.model.record import SerialRecord
@@ -32,6 +33,8 @@ class DeclaredRequirement:
     statement: str
     verdict: State
     reason: str
+    unsettled: tuple[str, ...]
+    """What the law leaves open on it."""
 
 
 @dataclass(frozen=True)
@@ -41,17 +44,22 @@ class DeclaredRuleSet:
     rule_set: str
     title: str
     revision: str
+    scope: str
+    """What the rule set decides, and what it does not."""
+    whole: Whole
+    """What the requirements come to together."""
+    lies_outside: bool
+    """Whether keeping it takes the aircraft out of the law that the title names."""
     battery_basis: str
     """``counted`` or ``not-counted`` where the rule set leaves it open, else empty."""
     authority_letter: str | None
-    complete: bool
-    """Whether every requirement that applies conforms, and at least one does."""
     conforms: tuple[DeclaredRequirement, ...]
     """The only ones that are declared."""
     not_declared: tuple[DeclaredRequirement, ...]
     """Failed, inconclusive or not shown: open deviations."""
     not_applicable: tuple[DeclaredRequirement, ...]
     unsettled: tuple[str, ...]
+    """What the law leaves open on the rule set itself; each requirement has its own points."""
 
 
 @dataclass(frozen=True)
@@ -111,27 +119,31 @@ def declare(
 
 def _rule_set(reliance: Reliance, rule_set: RuleSet, judgement: Judgement) -> DeclaredRuleSet:
     verdicts = [verdict for verdict in judgement.verdicts if verdict.rule_set == rule_set.rule_set]
-    conforms = _those(verdicts, State.CONFORMS)
-    open_ones = _those(verdicts, State.DOES_NOT_CONFORM, State.INCONCLUSIVE, State.NOT_SHOWN)
     return DeclaredRuleSet(
         str(rule_set.rule_set),
         str(rule_set.title),
         str(rule_set.revision),
+        str(rule_set.scope),
+        as_a_whole(rule_set, verdicts),
+        rule_set.lies_outside,
         str(reliance.battery_basis),
         str(reliance.authority_letter) if reliance.authority_letter else None,
-        bool(conforms) and not open_ones,
-        conforms,
-        open_ones,
+        _those(verdicts, State.CONFORMS),
+        _those(verdicts, *OPEN),
         _those(verdicts, State.NOT_APPLICABLE),
-        tuple(map(str, rule_set.unsettled))
-        + tuple(point for verdict in verdicts for point in verdict.unsettled),
+        tuple(map(str, rule_set.unsettled)),
     )
 
 
 def _those(verdicts: list[Verdict], *states: State) -> tuple[DeclaredRequirement, ...]:
     return tuple(
         DeclaredRequirement(
-            verdict.requirement, verdict.clause, verdict.statement, verdict.verdict, verdict.reason
+            verdict.requirement,
+            verdict.clause,
+            verdict.statement,
+            verdict.verdict,
+            verdict.reason,
+            verdict.unsettled,
         )
         for verdict in verdicts
         if verdict.verdict in states
@@ -139,12 +151,17 @@ def _those(verdicts: list[Verdict], *states: State) -> tuple[DeclaredRequirement
 
 
 def _statement(sets: tuple[DeclaredRuleSet, ...], serial_number: str, as_of: date) -> str:
-    number = sum(len(one.conforms) for one in sets)
+    met = sum(len(one.conforms) for one in sets if not one.lies_outside)
+    scope = sum(len(one.conforms) for one in sets if one.lies_outside)
     left_open = sum(len(one.not_declared) for one in sets)
     state = f"serial number {serial_number} in its state of {as_of.isoformat()}"
-    if not number:
+    if not met and not scope:
         return f"No requirement was shown to be met by {state}; nothing is declared."
-    declared = f"The builder declares that {state} meets the requirements listed here as met ({number})."
+    what = [
+        *([f"meets the requirements listed here as met ({met})"] if met else []),
+        *([f"keeps the conditions of scope listed here as holding ({scope})"] if scope else []),
+    ]
+    declared = f"The builder declares that {state} {' and '.join(what)}."
     return (
         f"{declared} For {left_open} more that apply, this is not declared; they are listed with the reason."
         if left_open

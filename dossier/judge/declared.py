@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from dossier import quantities
+from dossier.figures import given
 from dossier.judge import decision_rules
 from dossier.judge.decision import Limit, decide, in_unit, spread_in_unit
 from dossier.judge.facts import answer, not_an_answer
+from dossier.judge.near_limit import draws_near
 from dossier.judge.question import Judged, Question, decided, stopped
 from dossier.judge.verdict import Obstacle, State, Verdict
 from dossier.model.rule_set import DeclaredTest
@@ -68,7 +70,7 @@ def _judge_quantity(question: Question, test: DeclaredTest, verdict: Verdict, sa
         decision_rule=name,
         decision_rule_words=decision_rules.words(rule),
     )
-    decision = decide(
-        verdict.value or 0.0, verdict.standard_uncertainty or 0.0, limit, decision_rules.coverage(rule)
-    )
-    return Judged(decided(verdict, decision, limit))
+    value, uncertainty = verdict.value or 0.0, verdict.standard_uncertainty or 0.0
+    draws = draws_near(value, uncertainty, limit, ((1.0, given(found, "declared")),), unit)
+    decision = decide(value, uncertainty, limit, decision_rules.coverage(rule), draws)
+    return Judged(decided(verdict, decision, limit, rule))

@@ -3,13 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
 from dossier.figures import Figure, Input
 
 ESTIMATE = "estimate"
 """The basis of a figure that physics estimates and nobody measured. Nothing is shown by it."""
+
+
+@dataclass(frozen=True)
+class Allowance:
+    """An item that is fitted, and that a rule may leave out of a mass or count in."""
+
+    name: str
+    mass: Input
+    is_of_piece: bool
+    """Whether the record gives the mass of the piece that is fitted; else it is that of the type's list."""
 
 
 @dataclass(frozen=True)
@@ -21,9 +31,11 @@ class Evidence:
     """Figure -> date of its measurement."""
     bases: Mapping[str, str]
     """Figure -> ``CAS``, ``IAS``, ``TAS`` or :data:`ESTIMATE`; left out where a mass was weighed."""
-    allowances: Mapping[str, tuple[Input, ...]]
-    """Kind of item (``parachute``, ``float``, ``hull``, ``outrigger``) -> the mass of each one fitted."""
+    allowances: Mapping[str, tuple[Allowance, ...]]
+    """Kind of item (``parachute``, ``float``, ``hull``, ``outrigger``) -> each one fitted."""
     as_of: date
+    batteries: Mapping[str, str] = field(default_factory=dict)
+    """Every battery that the type may carry, by its key: what it is called."""
 
     def roots(self, name: str) -> Iterator[str]:
         """Name a figure and every figure that went into it."""

@@ -6,9 +6,12 @@ from dataclasses import replace
 
 from dossier.figures import Figure
 from dossier.judge import decision_rules
+from dossier.judge.batteries import with_each_battery
 from dossier.judge.case import Case, warning
 from dossier.judge.decision import decide, in_unit
+from dossier.judge.left_out import with_left_out
 from dossier.judge.limits import Measured, counted, measured, unread_allowances
+from dossier.judge.near_limit import draws_near, unanswered
 from dossier.judge.question import Judged, Question, decided, stopped
 from dossier.judge.verdict import Obstacle, State, Verdict
 from dossier.model.rule_set import FigureTest
@@ -27,9 +30,9 @@ def judge_figure(question: Question) -> Judged:
     """Judge on the basis that the builder relies on, and carry the other one along."""
     test = _test(question)
     if test.without_battery is None:
-        return _judge_on(question, str(test.name), "")
+        return with_each_battery(question, _judge_on(question, str(test.name), ""), _judge_on)
     on_each = {
-        COUNTED: _judge_on(question, str(test.name), COUNTED),
+        COUNTED: with_each_battery(question, _judge_on(question, str(test.name), COUNTED), _judge_on),
         NOT_COUNTED: _judge_on(question, str(test.without_battery), NOT_COUNTED),
     }
     basis = str(question.case.reliance.battery_basis)
@@ -66,8 +69,8 @@ def _test(question: Question) -> FigureTest:
     return question.requirement.figure
 
 
-def _judge_on(question: Question, name: str, battery: str) -> Judged:
-    """Judge one figure on one basis."""
+def _judge_on(question: Question, name: str, battery: str, option: str = "") -> Judged:
+    """Judge one figure on one basis, of the aircraft as it is or with another battery."""
     case, test = question.case, _test(question)
     verdict = replace(
         question.blank,
@@ -78,6 +81,7 @@ def _judge_on(question: Question, name: str, battery: str) -> Judged:
         limit=None if test.additions else in_unit(test.limit.value, test.limit.kind, test.limit.unit),
         basis=_basis(test, battery),
         battery_basis=battery,
+        battery=option,
     )
     figure = case.evidence.figures.get(name)
     if verdict.source_basis == "memory":
@@ -92,10 +96,11 @@ def _judge_on(question: Question, name: str, battery: str) -> Judged:
         return stopped(
             verdict, Obstacle(f"The figure {name!r} is missing" + (f":{origin}." if origin else "."))
         )
-    mass = counted(case, test, figure, _counted_name(question, battery))
+    words = f", with {case.evidence.batteries[option]}" if option else ""
+    mass = counted(case, test, figure, _counted_name(question, battery, option), words)
     if isinstance(mass, Obstacle):
         return stopped(verdict, mass)
-    return _judge_measured(question, verdict, figure, mass)
+    return with_left_out(question, _judge_measured(question, verdict, figure, mass), figure)
 
 
 def _judge_measured(question: Question, verdict: Verdict, figure: Figure, mass: Figure) -> Judged:
@@ -128,8 +133,12 @@ def _decide(
     late = decision_rules.untimely(case, agreed, name, found.uncertainty)
     if late:
         return stopped(verdict, late, made)
-    decision = decide(found.value, found.uncertainty, found.limit, decision_rules.coverage(rule))
-    outcome = decided(verdict, decision, found.limit)
+    draws = draws_near(found.value, found.uncertainty, found.limit, found.parts, verdict.unit)
+    lost = decision_rules.unanswered(rule, unanswered(draws))
+    if lost:
+        return stopped(verdict, lost, made)
+    decision = decide(found.value, found.uncertainty, found.limit, decision_rules.coverage(rule), draws)
+    outcome = decided(verdict, decision, found.limit, rule)
     bar = _bar(case, _test(question), outcome)
     return stopped(verdict, bar, made) if bar else Judged(outcome, made)
 
@@ -169,6 +178,7 @@ def _basis(test: FigureTest, battery: str) -> str:
     )
 
 
-def _counted_name(question: Question, battery: str) -> str:
+def _counted_name(question: Question, battery: str, option: str) -> str:
     name = f"counted_mass.{question.case.rule_set.rule_set}.{question.name}"
+    name = f"{name}.with.{option}" if option else name
     return f"{name}.battery_not_counted" if battery == NOT_COUNTED else name

@@ -6,10 +6,11 @@ from dataclasses import dataclass, replace
 
 from dossier.figures import Figure
 from dossier.findings import Finding
-from dossier.judge import words
+from dossier.judge import decision_rules, words
 from dossier.judge.case import Case
 from dossier.judge.decision import Decision, Limit
 from dossier.judge.verdict import Obstacle, State, Verdict
+from dossier.model.compliance import DecisionRule
 from dossier.model.rule_set import Requirement
 
 
@@ -38,8 +39,9 @@ def stopped(verdict: Verdict, obstacle: Obstacle, figures: tuple[Figure, ...] = 
     return Judged(replace(verdict, verdict=State.NOT_SHOWN, reason=obstacle.reason), figures, findings)
 
 
-def decided(verdict: Verdict, decision: Decision, limit: Limit) -> Verdict:
+def decided(verdict: Verdict, decision: Decision, limit: Limit, rule: DecisionRule) -> Verdict:
     """Write a decision into a verdict that holds value, unit and limit."""
+    by_draws = decision.distribution == "sampled"
     return replace(
         verdict,
         verdict=State(decision.outcome),
@@ -48,6 +50,8 @@ def decided(verdict: Verdict, decision: Decision, limit: Limit) -> Verdict:
         guard_band=decision.guard_band,
         acceptance_limit=decision.acceptance_limit,
         probability=decision.probability,
+        distribution=decision.distribution,
+        decision_rule_words=decision_rules.words(rule, by_draws=by_draws),
     )
 
 
@@ -59,7 +63,8 @@ def _sentence(verdict: Verdict, decision: Decision, limit: Limit) -> str:
         more = f", and still with its guard band of {band}" if decision.guard_band else ""
         return f"{value} {words.KEEPS[limit.relation]} {verdict.limit_text}{more}."
     if decision.outcome == "does not conform":
-        more = f", by more than its guard band of {band}" if decision.guard_band else ""
+        band = words.unit_behind(words.short(decision.rejection_band), verdict.unit)
+        more = f", by more than its guard band of {band}" if decision.rejection_band else ""
         return f"{value} {words.FAILS[limit.relation]} {verdict.limit_text}{more}."
     provable = words.unit_behind(
         words.on_the_safe_side(decision.acceptance_limit, decision.guard_band, limit), verdict.unit

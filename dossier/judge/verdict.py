@@ -22,6 +22,29 @@ class State(StrEnum):
 
 
 @dataclass(frozen=True)
+class LeftOut:
+    """An item that the law leaves out of a mass. Numbers stand in the unit of the law, unrounded."""
+
+    name: str
+    mass: float
+    standard_uncertainty: float
+    """0 where the record states none; none is then counted."""
+    is_of_piece: bool
+    """Whether the record gives the mass of the piece that is fitted; else it is that of the type's list."""
+    allowance: float
+    """The most that is left out."""
+    source: str
+    """The title of what grants the allowance."""
+    source_basis: str
+    """``read`` or ``read (secondary)``."""
+
+    @property
+    def amount(self) -> float:
+        """What is left out: the mass, and no more than the allowance."""
+        return min(self.mass, self.allowance)
+
+
+@dataclass(frozen=True)
 class Verdict:
     """What is said of one requirement. Numbers stand in ``unit``, the unit of the law, unrounded."""
 
@@ -49,6 +72,9 @@ class Verdict:
     value: float | None = None
     unit: str = ""
     standard_uncertainty: float | None = None
+    whole: float | None = None
+    """The mass before the law leaves anything out of it; ``value`` is what then counts."""
+    left_out: tuple[LeftOut, ...] = ()
     limit: float | None = None
     limit_text: str = ""
     comparison: str = ""
@@ -60,6 +86,8 @@ class Verdict:
     """The worst value that the present measuring could have proved."""
     probability: float | None = None
     """Probability of conformity."""
+    distribution: str | None = None
+    """What the probability rests on: ``normal``, or ``sampled`` where draws of the errors say otherwise."""
     decision_rule: str = ""
     """Its name in ``compliance.yaml``."""
     decision_rule_words: str = ""
@@ -69,6 +97,13 @@ class Verdict:
     """``counted`` or ``not-counted``, where the law leaves it open."""
     on_other_basis: Verdict | None = None
     """The same requirement with the battery taken the other way."""
+    battery: str = ""
+    """The key of the battery that was asked about; empty for the aircraft as it is: that alone is declared."""
+    with_each_battery: tuple[Verdict, ...] = ()
+    """The same requirement with each battery that the type may carry, where the battery counts.
+
+    A decision on conformity is on the item that was measured (JCGM 106:2012, clause 7, memory). With another
+    battery it is a forecast: that battery was not weighed in this aircraft."""
 
 
 @dataclass(frozen=True)

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from datetime import date
+from types import MappingProxyType
 
-from dossier.figures import Figure, Input
+from dossier.figures import Figure
 from dossier.findings import Finding, in_order
 from dossier.judge.case import Case, reliances, warning
 from dossier.judge.decision_rules import near
-from dossier.judge.evidence import Evidence
+from dossier.judge.evidence import Allowance, Evidence
 from dossier.judge.figure_test import NOT_COUNTED
 from dossier.judge.question import Judged
 from dossier.judge.requirement import judge_requirement
@@ -24,8 +25,10 @@ def judge_all(
     figures: Mapping[str, Figure],
     measured_on: Mapping[str, date],
     bases: Mapping[str, str],
-    allowances: Mapping[str, tuple[Input, ...]],
+    allowances: Mapping[str, tuple[Allowance, ...]],
     as_of: date,
+    *,
+    batteries: Mapping[str, str] = MappingProxyType({}),
 ) -> Judgement:
     """Judge one serial.
 
@@ -38,11 +41,12 @@ def judge_all(
             :data:`dossier.judge.evidence.ESTIMATE`.
         allowances: what a rule may leave out of a mass, or asks for, by kind: the mass of each item fitted.
         as_of: the date of the state that is judged.
+        batteries: every battery that the type may carry, by its key: what it is called.
 
     Raises:
         KeyError: a rule set or decision rule that is relied on does not exist; references are checked before.
     """
-    evidence = Evidence(figures, measured_on, bases, allowances, as_of)
+    evidence = Evidence(figures, measured_on, bases, allowances, as_of, batteries)
     cases = [Case(compliance, one, rule_sets[one.rule_set], evidence) for one in reliances(compliance)]
     judged = [judge_requirement(case, name) for case in cases for name in case.rule_set.requirements]
     return Judgement(

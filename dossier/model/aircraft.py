@@ -28,6 +28,8 @@ from dossier.model.scalars import (
 
 PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
 """``{name_of_a_limit}`` in a text stands for the value of that limit."""
+OF_A_LIST = "list."
+"""``{list.name-of-its-file}`` in a text stands for the title of another list."""
 
 
 class Identification(Part):
@@ -224,6 +226,10 @@ class Use(Part):
     """State of charge between flights."""
     storage_temperature: Temperature
     """The mean over the year where the battery is kept."""
+    retirement_limit: Name | None = None
+    """Name of the limit of capacity, of the nominal one, at which a battery is retired. Left out: 80 %, which is the habit."""
+    coldest_take_off_limit: Name | None = None
+    """Name of the limit of temperature below which the battery must not be flown."""
 
 
 class Phase(Part):

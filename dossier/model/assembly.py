@@ -5,7 +5,19 @@ from __future__ import annotations
 from typing import Annotated
 
 from dossier.model.base import Part
-from dossier.model.scalars import AnyQuantity, Count, Duration, Flag, Key, Name, OneOf, Temperature, Text
+from dossier.model.procedure import Picture
+from dossier.model.scalars import (
+    AnyQuantity,
+    Count,
+    Duration,
+    Flag,
+    Key,
+    Name,
+    OneOf,
+    Temperature,
+    Text,
+    Torque,
+)
 
 SHOWN_BY = ("weighing", "pack-fitted", "inspection", "flight-test")
 """Kinds of event that can stand for the entry of a step."""
@@ -22,12 +34,22 @@ class Material(Part):
 
 
 class Tolerance(Part):
-    """The values that pass: from ``minimum`` to ``maximum``, both included; one of them may be left out."""
+    """The values that pass: from ``minimum`` to ``maximum``, both included; one of them may be left out.
+
+    A measured value is held against them with its uncertainty, by the usual decision rule of compliance.yaml.
+    """
 
     minimum: AnyQuantity | None = None
     maximum: AnyQuantity | None = None
     source: Text
     """Drawing, calculation or table that sets it."""
+    measured_within: AnyQuantity | None = None
+    """How well the prescribed means measure it: the expanded uncertainty, k = 2, of an entry that states none
+    behind ±."""
+    fastener: Text | None = None
+    """For a torque after AC 43.13-1B, table 7-1: thread and nut, such as ``5/16-24 bolt, tension nut``."""
+    drag: Torque | None = None
+    """For such a torque: what the nut needs to run down freely."""
 
 
 class Cure(Part):
@@ -55,8 +77,17 @@ class AssemblyStep(Part):
     """Who does it and signs, by role."""
     checked_by: Text | None = None
     """Who looks at it and signs as well, by role; left out where one signature is enough."""
+    if_not: Text | None = None
+    """What to do if the expected state is not there."""
+    tool: Text | None = None
+    hazards: list[Name] = []
+    """Hazards of hazards.yaml that begin here; their boxes stand before the stage."""
+    picture: Picture | None = None
+    """What is to be seen, as a photo or drawing."""
     hold: Flag = False
-    """True: nothing that stands behind it in its stage is begun before both have signed."""
+    """True: nothing behind it, in its stage and in all later ones, is begun before both have signed."""
+    binds: list[Name] | None = None
+    """For a hold: the steps that wait for it, if not all behind it. The acceptance waits for every hold."""
     evidence: Flag = False
     """True: the entry must cite a photo or a log."""
     option: Name | None = None
@@ -71,6 +102,8 @@ class Stage(Part):
     name: Text
     acceptance: Flag = False
     """True for work on the finished aircraft, such as weighing: it begins when every hold is signed."""
+    beside: Flag = False
+    """True for work on another bench, such as the battery: it waits for no hold of the stages before it."""
     steps: dict[Key, AssemblyStep]
 
 
@@ -81,3 +114,9 @@ class Assembly(Part):
     traced: list[Name] = []
     """Items of the type's list of which every serial records the serial number or the lot."""
     stages: list[Stage]
+
+    @property
+    def pictures(self) -> tuple[Picture, ...]:
+        """Every picture of its steps, in order."""
+        steps = (step for stage in self.stages for step in stage.steps.values())
+        return tuple(step.picture for step in steps if step.picture)

@@ -22,6 +22,7 @@ from dossier.model.scalars import (
     Text,
     Voltage,
 )
+from dossier.model.wiring import Wiring
 
 
 class OpenCircuitPoint(Part):
@@ -56,8 +57,11 @@ class Cell(Part):
     empty_voltage: Voltage
     maximum_discharge_current: Current
     maximum_charge_current: Current
-    open_circuit_voltage: list[OpenCircuitPoint]
-    """At rest, from empty to full."""
+    open_circuit_voltage: list[OpenCircuitPoint] | None = None
+    """At rest, from empty to full, as measured or from the maker."""
+    generic_open_circuit_voltage: Annotated[str, OneOf("lfp", "nca", "nmc532", "nmc811")] | None = None
+    """A table of the tool instead, for as long as nothing is measured. Other cells of one chemistry differ from it by 0.1
+    to 0.2 V, and every page says that it is not that of this cell."""
     resistance: list[ResistancePoint] | None = None
     """At 25 °C, from empty to full; left out, no voltage under load is computed for this cell."""
     resistance_temperature_constant: Temperature | None = None
@@ -126,3 +130,10 @@ class Battery(Part):
     options: dict[Key, Option]
     bay: Bay
     charger: Charger
+    wiring: Wiring | None = None
+    """Left out: conductors, fuses and plugs are not looked at."""
+
+    @property
+    def names(self) -> dict[str, str]:
+        """What each option is called, by its key."""
+        return {str(key): str(option.name) for key, option in self.options.items()}

@@ -8,6 +8,7 @@ from pydantic import Field, RootModel
 
 from dossier.model.base import Part
 from dossier.model.glides import MeasuredGlide, SharedErrors
+from dossier.model.instruments import ArmInstrument, Scale, Support
 from dossier.model.scalars import (
     Angle,
     AnyQuantity,
@@ -23,11 +24,13 @@ from dossier.model.scalars import (
     Length,
     Mass,
     Name,
+    Number,
     OneOf,
     Ratio,
     SerialNumber,
     Text,
 )
+from dossier.model.tick_words import OutOfRule, TickNote
 
 
 class Evidence(Part):
@@ -56,35 +59,6 @@ class CountedEvent(Event):
     """Total number of flights since the build."""
 
 
-class Scale(Part):
-    """A weighing scale."""
-
-    name: Text
-    serial_number: Text
-    calibrated: Date
-    certificate: Text
-    """Scales that share a certificate share their calibration error."""
-    maximum_permissible_error: Mass
-    """The largest error that the certificate leaves, at these loads."""
-    resolution: Mass
-    zero_before: Mass | None = None
-    zero_after: Mass | None = None
-
-
-class Support(Part):
-    """A point on which the aircraft stands while it is weighed."""
-
-    name: Text
-    scale: Name
-    readings: list[Mass]
-    """One reading, or several with the aircraft taken off and put on again."""
-    tare: Mass | None = None
-    """Chocks, jacks and blocks on the scale."""
-    arm: Length
-    lateral_arm: Length | None = None
-    """Right positive."""
-
-
 class Correction(Part):
     """Something aboard that is no part of the empty aircraft, or a part that was missing."""
 
@@ -99,11 +73,15 @@ class Weighing(Event):
     event: Literal["weighing"]
     place_of_weighing: Text
     """Such as: closed hangar, doors shut."""
+    suspended: Flag = False
+    """Hung from one point instead of standing: then one support is enough, and its arm is that of the point."""
     condition: Text
     """Configuration: canopy closed, controls neutral, what is aboard."""
     levelled: Text
     """By which means, with which result."""
     scales: dict[Key, Scale]
+    instruments: dict[Key, ArmInstrument] = {}
+    """With which the arms were measured. Arms that name the same one err together."""
     supports: list[Support]
     remove: list[Correction] = []
     add: list[Correction] = []
@@ -143,6 +121,8 @@ class PackFitted(Event):
     measured_capacity: Charge | None = None
     health: Ratio | None = None
     """Capacity against nominal, from a test."""
+    resistance_growth: Number | None = None
+    """Resistance over that of the new cell, such as ``1.2``, from that test; left out, a published range is reckoned with."""
     log: TestLog | None = None
     """Of that test; the capacity that it gives is held against ``measured_capacity``."""
 
@@ -163,6 +143,8 @@ class CapacityTest(Event):
     capacity: Charge
     conditions: Text
     """Current, temperature, from which voltage to which."""
+    resistance_growth: Number | None = None
+    """Resistance over that of the new cell, such as ``1.2``; left out, a published range is reckoned with."""
     log: TestLog | None = None
     """Of this test; the capacity that it gives is held against ``capacity``."""
 
@@ -241,13 +223,6 @@ class Handover(CountedEvent):
     to: Text
 
 
-class OutOfRule(Part):
-    """A tick that was made against the order of the list, or without another person, and why."""
-
-    tick: Text
-    reason: Text
-
-
 class ListCompleted(Event):
     """A list was ticked on a device; written by ``dossier add-record`` from the record file of the list's page."""
 
@@ -263,6 +238,7 @@ class ListCompleted(Event):
     steps_open: list[Text] = []
     """Steps, second checks and counts that were not ticked."""
     overrides: list[OutOfRule] = []
+    notes: list[TickNote] = []
 
 
 class Edition(Event):

@@ -7,7 +7,19 @@ from typing import Annotated
 
 from dossier.model.base import Part
 from dossier.model.plan_view import StationPoint
-from dossier.model.scalars import Count, Duration, Flag, Key, Name, Names, OneOf, Ratio, Text, Torque
+from dossier.model.scalars import (
+    Count,
+    Duration,
+    FilePath,
+    Flag,
+    Key,
+    Name,
+    Names,
+    OneOf,
+    Ratio,
+    Text,
+    Torque,
+)
 
 OBJECTS: Mapping[str, tuple[str, ...]] = {
     "fetch": ("parts", "items", "kits"),
@@ -64,7 +76,20 @@ class Tightening(Part):
 
     value: Torque
     fastener: Text
+    """Which thread, and which nut: ``1/4-28 bolt with a shear castle nut``. Where the source is AC 43.13-1B,
+    table 7-1, thread and nut are looked up in it."""
+    drag: Torque | None = None
+    """Torque with which the nut runs down freely; it is added to the table's value."""
     source: Text
+
+
+class Picture(Part):
+    """A photo or drawing that a step shows: what is to be seen when the step is done."""
+
+    file: FilePath
+    """PNG or JPEG, in the folder of the type, such as ``pictures/main-pin.png``."""
+    shows: Text
+    """What is to be seen, in words: stands below the picture, and in its place for whoever does not see it."""
 
 
 class Act(Part):
@@ -81,8 +106,8 @@ class Act(Part):
     what: Names = []
     """One name of rigging.yaml, or a list of names."""
     by: list[Name] = []
-    """Roles; left out, those whom the step's ``by`` names, else the first role (in a second check: whoever
-    did not do the step)."""
+    """Roles; left out, those whom the step's ``by`` names, else the first role. In a second check: those whom
+    its words name, else whoever did not do the step."""
     to: Name | None = None
     """For ``set``: the new position."""
     number: Count | None = None
@@ -91,6 +116,15 @@ class Act(Part):
     """For moving a part: what rolls or slides is not lifted."""
     share: Ratio | None = None
     """For moving a part: the share of its mass that is off the ground at a time, such as 50 % for one end."""
+
+
+class CardWords(Part):
+    """A step in few words, for its printed card when the whole words of the list do not fit on one sheet. What is
+    left out here is said in whole words. A limit of the whole words stands here too."""
+
+    do: Text | None = None
+    expect: Text | None = None
+    second_check: Text | None = None
 
 
 class ProcedureStep(Part):
@@ -112,6 +146,12 @@ class ProcedureStep(Part):
     """What to do if the expected state is not there."""
     torque: Tightening | None = None
     tool: Text | None = None
+    time: Duration | None = None
+    """How long it lasts, or how long to wait, where that matters."""
+    picture: Picture | None = None
+    """What is to be seen, as a photo or drawing: stands beside the step."""
+    on_card: CardWords | None = None
+    """The step in few words, for a card that else is too long for one sheet."""
     option: Name | None = None
     """An optional item of the type's list: the step is for serials that have it."""
     acts: list[Act] = []
@@ -120,6 +160,8 @@ class ProcedureStep(Part):
     """What the second check does, for the verifier."""
     together: Text | None = None
     """Why two actions cannot be parted, where a step has two."""
+    differs: Text | None = None
+    """Why the words name another thing, side or person than the acts, where that is meant."""
 
 
 class Section(Part):
@@ -135,7 +177,8 @@ class Section(Part):
 
 
 class Procedure(Part):
-    """A procedure file."""
+    """A procedure file. ``{name_of_a_limit}`` stands for the value of that limit in the purpose, the closing,
+    the notes and the texts of steps, and is refused in titles and names."""
 
     title: Text
     kind: Annotated[
@@ -170,3 +213,9 @@ class Procedure(Part):
     sections: list[Section]
     closing: Text
     """The line that says the procedure is complete."""
+
+    @property
+    def pictures(self) -> tuple[Picture, ...]:
+        """Every picture of its steps, in order."""
+        steps = (step for section in self.sections for step in section.steps)
+        return tuple(step.picture for step in steps if step.picture)

@@ -6,7 +6,18 @@ from typing import Annotated
 
 from dossier.model.base import Part
 from dossier.model.events import AnyEvent, Evidence
-from dossier.model.scalars import AnyQuantity, Date, Duration, Key, Name, OneOf, SerialNumber, Temperature, Text
+from dossier.model.scalars import (
+    AnyQuantity,
+    Date,
+    Duration,
+    Key,
+    Mass,
+    Name,
+    OneOf,
+    SerialNumber,
+    Temperature,
+    Text,
+)
 
 
 class Fitted(Part):
@@ -16,6 +27,9 @@ class Fitted(Part):
     lot: Text | None = None
     made: Date | None = None
     """When it was made or packed: a life by calendar runs from then."""
+    mass: Mass | None = None
+    """As weighed before it went in, with its ±. Of a parachute, float or hull that a rule leaves out of the
+    empty weight, this is the mass that is left out; without it the mass of the type's list stands in."""
     note: Text | None = None
 
 

@@ -3,7 +3,9 @@ verified against it."""
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Any
+
+from pydantic import BeforeValidator
 
 from dossier.model.base import Part
 from dossier.model.procedure import VERBS
@@ -31,10 +33,14 @@ class Condition(Part):
     """Connections that are not engaged."""
     placed: list[Name] = []
     """Parts that are in place."""
+    away: list[Name] = []
+    """Parts that are not in place."""
     held: list[Name] = []
     """Parts that somebody holds."""
     closed: list[Name] = []
     """Covers that are closed."""
+    opened: list[Name] = []
+    """Covers that are open."""
     checked: list[Name] = []
     """Checks that were done earlier in the same procedure."""
     isolated: list[Name] = []
@@ -81,6 +87,8 @@ class Load(Part):
     option: Name | None = None
     """An optional item: the part exists on serials that have it."""
     before_moving: Condition | None = None
+    before_letting_go: Condition | None = None
+    """What must be so in its place before whoever holds it lets go."""
     held_until: list[Name] = []
     """Connections that must be made before whoever holds it may let go, and that may be opened only while it
     is held."""
@@ -130,6 +138,8 @@ class Check(Part):
     """Procedures, by file name, that must make it."""
     before: Condition | None = None
     """What must be so before it is made."""
+    outside: Flag = False
+    """True if somebody walks or reaches round the aircraft for it: never while the propeller can turn."""
     after: list[Name] = []
     """Connections, covers or settings after whose last change it must be made again."""
     option: Name | None = None
@@ -185,6 +195,8 @@ class Connection(Part):
     """False if it has no safety part."""
     critical: Flag = False
     """True if the aircraft can be lost with it."""
+    not_critical: Text | None = None
+    """Why a control or a structural joint is not critical, if it is not."""
     pull_tested: Flag = False
     """True if it must be pulled after it is made; quick control connectors always must."""
     looked_at: Flag = False
@@ -192,6 +204,8 @@ class Connection(Part):
     circuit: Name | None = None
     """The circuit that it carries, for a plug."""
     before_engaging: Condition | None = None
+    before_opening: Condition | None = None
+    """What must be so before its safety part, its lock or the joint itself is undone."""
     handed: Flag = False
     """True if the part of the other side would fit as well."""
     marking: Text | None = None
@@ -207,6 +221,10 @@ class Circuit(Part):
     live_at_home: Flag = False
     propeller: Flag = False
     """True if the propeller can turn once it is energised."""
+    live_by: list[Name] = []
+    """Plugs that make it live as they are joined, where no switch lies between."""
+    propeller_held_by: dict[Key, Name] = {}
+    """Settings, each with its position, in which the propeller cannot turn: its strap tied."""
     before_energising: Condition | None = None
 
 
@@ -217,8 +235,20 @@ class WarningPlace(Part):
     """Objects of this file."""
     acts: list[Annotated[str, OneOf(*VERBS)]] = []
     """The acts that need it; left out, every act but looking, pulling and trying."""
+    to: list[Name] = []
+    """For settings: the new positions that need it; left out, every one."""
     only_in: list[Name] = []
     """Procedures, by file name, to which this is limited."""
+
+
+def _as_list(value: Any) -> Any:
+    return value if isinstance(value, list) else [value]
+
+
+WarningPlaces = Annotated[
+    list[WarningPlace], BeforeValidator(_as_list, json_schema_input_type=WarningPlace | list[WarningPlace])
+]
+"""One place, or a list of places."""
 
 
 class Lifting(Part):
@@ -255,7 +285,7 @@ class Rigging(Part):
     covers: dict[Key, Cover] = {}
     connections: dict[Key, Connection]
     circuits: dict[Key, Circuit] = {}
-    warnings: dict[Key, WarningPlace] = {}
-    """Hazards of hazards.yaml, by name."""
+    warnings: dict[Key, WarningPlaces] = {}
+    """Hazards of hazards.yaml, by name; where one has several places, a list of them."""
     lifting: Lifting
     wording: Wording

@@ -126,6 +126,12 @@ class RuleSet(Part):
     last_checked: Date
     scope: Text
     """What the rule set decides, and what it does not."""
+    shows: Text | None = None
+    """What is shown where every requirement that applies is met, as the words behind "it is shown that", such
+    as: the aeroplane falls under the order."""
+    lies_outside: Flag = False
+    """True: an aircraft that keeps the rule set lies outside the law that the title names. What it keeps is
+    counted apart, as conditions of scope, for it is no conformity with that law."""
     logic: list[Text] = []
     """How the requirements belong together."""
     unsettled: list[Text] = []

@@ -88,6 +88,8 @@ def _serial_number(value: Any) -> LocatedText:
     if not re.fullmatch(r"[A-Za-z0-9][A-Za-z0-9._-]{0,39}", text) or text.endswith("."):
         raise wrong("M006", f"{str(text)!r} is not a serial number that a folder can have",
                     'use letters, digits, "-", "_" and ".", such as "0012"')
+    if text.lower() == "index.html":
+        raise wrong("M006", f"{str(text)!r} is the name of the index of the fleet, and no serial number", 'use another one, such as "0012"')
     return text
 
 

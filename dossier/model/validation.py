@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import types
 from collections.abc import Iterator
-from difflib import get_close_matches
+from dataclasses import replace
+from difflib import SequenceMatcher, get_close_matches
 from typing import Any, TypeVar, Union, get_args, get_origin
 
 from pydantic import BaseModel, RootModel, ValidationError
@@ -25,7 +26,43 @@ def validate(model: type[Model], data: LocatedMapping) -> Model:
     try:
         return model.model_validate(data)
     except ValidationError as error:
-        raise Rejected(_finding(model, data, detail) for detail in error.errors(include_url=False)) from None
+        raise Rejected(_findings(model, data, error.errors(include_url=False))) from None
+
+
+def _findings(model: type[BaseModel], data: LocatedMapping, details: list[ErrorDetails]) -> Iterator[Finding]:
+    """Tell each problem once: a missing key that stands there misspelt is told where it is misspelt."""
+    misspelt = dict(_misspelt(model, data, details))
+    for detail in details:
+        loc = detail["loc"]
+        if detail["type"] == "missing" and loc in misspelt.values():
+            continue
+        finding = _finding(model, data, detail)
+        wanted = misspelt.get(loc) if detail["type"] == "extra_forbidden" else None
+        if wanted:
+            finding = replace(finding, message=_both(str(loc[-1]), str(wanted[-1])))
+        yield finding
+
+
+def _both(written: str, wanted: str) -> str:
+    return f"the key {written!r} is not known here, and the key {wanted!r} is missing"
+
+
+def _misspelt(
+    model: type[BaseModel], data: LocatedMapping, details: list[ErrorDetails]
+) -> Iterator[tuple[tuple[Any, ...], tuple[Any, ...]]]:
+    """Pair each unknown key with the missing key at the same place that it most resembles, each once."""
+    missing = {detail["loc"] for detail in details if detail["type"] == "missing"}
+    unknown = (detail["loc"] for detail in details if detail["type"] == "extra_forbidden")
+    alike = [
+        (SequenceMatcher(None, str(near[0]), str(loc[-1])).ratio(), loc, (*loc[:-1], near[0]))
+        for loc in unknown
+        for _, near in [_near(model, data, loc)]
+        if near and (*loc[:-1], near[0]) in missing
+    ]
+    for _, loc, wanted in sorted(alike, key=lambda pair: -pair[0]):
+        if wanted in missing:
+            missing.discard(wanted)
+            yield loc, wanted
 
 
 def _finding(model: type[BaseModel], data: LocatedMapping, detail: ErrorDetails) -> Finding:
@@ -46,12 +83,19 @@ def _finding(model: type[BaseModel], data: LocatedMapping, detail: ErrorDetails)
     if isinstance(found, LocatedMapping):
         found_words = "a mapping"
     else:
-        found_words = "nothing" if found is None else "a list" if isinstance(found, list) else f"the text {str(found)!r}"
-    remedy = "start each item on its own line with  - " if due == "a list" else "put its keys on the lines below, indented"
+        other = "a list" if isinstance(found, list) else f"the text {str(found)!r}"
+        found_words = "nothing" if found is None else other
+    remedy = (
+        "start each item on its own line with  - "
+        if due == "a list"
+        else "put its keys on the lines below, indented"
+    )
     return Finding("M014", f"{found_words} stands where {due} is due", remedy, _place(data, path))
 
 
-def _missing(model: type[BaseModel], data: LocatedMapping, path: tuple[Any, ...], loc: tuple[Any, ...]) -> Finding:
+def _missing(
+    model: type[BaseModel], data: LocatedMapping, path: tuple[Any, ...], loc: tuple[Any, ...]
+) -> Finding:
     key = path[-1]
     owner = _model_at(model, loc[:-1])
     meaning = ""
@@ -62,28 +106,55 @@ def _missing(model: type[BaseModel], data: LocatedMapping, path: tuple[Any, ...]
     return Finding("M001", f"the key {key!r} is missing{inside}", remedy, _place(data, path[:-1]))
 
 
-def _unknown(model: type[BaseModel], data: LocatedMapping, path: tuple[Any, ...], loc: tuple[Any, ...]) -> Finding:
+def _unknown(
+    model: type[BaseModel], data: LocatedMapping, path: tuple[Any, ...], loc: tuple[Any, ...]
+) -> Finding:
+    known, near = _near(model, data, loc)
+    hint = f"did you mean {near[0]!r}? " if near else ""
+    return Finding(
+        "M002",
+        f"the key {str(path[-1])!r} is not known here",
+        f"{hint}known keys: {', '.join(known)}",
+        _key_place(data, path),
+    )
+
+
+def _near(model: type[BaseModel], data: LocatedMapping, loc: tuple[Any, ...]) -> tuple[list[str], list[str]]:
+    """Return the keys that are known at the place of an unknown one, and the one it resembles, if any."""
     owner = _model_at(model, loc[:-1])
     known = list(owner.model_fields) if owner is not None else []
-    present = _at(data, path[:-1])
+    path = tuple(_real_path(data, loc))
+    present, word = _at(data, path[:-1]), str(path[-1])
     free = [key for key in known if not (isinstance(present, dict) and key in present)]
-    near = get_close_matches(str(path[-1]), free, n=1, cutoff=0.6) or get_close_matches(str(path[-1]), known, n=1, cutoff=0.6)
-    hint = f"did you mean {near[0]!r}? " if near else ""
-    return Finding("M002", f"the key {str(path[-1])!r} is not known here", f"{hint}known keys: {', '.join(known)}",
-                   _key_place(data, path))
+    near, any_near = (get_close_matches(word, among, n=1, cutoff=0.6) for among in (free, known))
+    return known, near or any_near
 
 
 def _tag(data: LocatedMapping, path: tuple[Any, ...], context: dict[str, Any]) -> Finding:
     key = str(context["discriminator"]).strip("'")
     mapping = _at(data, path)
     if "tag" not in context:
-        return Finding("M001", f"the key {key!r} is missing in {_words(path)}", f"say which kind it is:  {key}: ...",
-                       _place(data, path))
+        return _no_tag(key, mapping, data, path)
     known = [tag.strip(" '") for tag in context["expected_tags"].split(",")]
     near = get_close_matches(context["tag"], known, n=1, cutoff=0.5)
     hint = f"did you mean {near[0]!r}? " if near else ""
-    return Finding("M012", f"{context['tag']!r} is not known here", f"{hint}write one of: {', '.join(known)}",
-                   place_of(mapping.get(key)) if isinstance(mapping, dict) else _place(data, path))
+    return Finding(
+        "M012",
+        f"{context['tag']!r} is not known here",
+        f"{hint}write one of: {', '.join(known)}",
+        place_of(mapping.get(key)) if isinstance(mapping, dict) else _place(data, path),
+    )
+
+
+def _no_tag(key: str, mapping: Any, data: LocatedMapping, path: tuple[Any, ...]) -> Finding:
+    """The key that says which kind it is stands there misspelt, or not at all."""
+    near = get_close_matches(key, list(mapping), n=1, cutoff=0.75) if isinstance(mapping, dict) else []
+    if near:
+        return Finding(
+            "M002", _both(near[0], key), f"did you mean {key!r}?", _key_place(data, (*path, near[0]))
+        )
+    message = f"the key {key!r} is missing in {_words(path)}"
+    return Finding("M001", message, f"say which kind it is:  {key}: ...", _place(data, path))
 
 
 def _real_path(data: Any, loc: tuple[Any, ...]) -> Iterator[Any]:
@@ -93,9 +164,8 @@ def _real_path(data: Any, loc: tuple[Any, ...]) -> Iterator[Any]:
         last = index == len(loc) - 1
         if part == "[key]":
             continue
-        if isinstance(here, list) and isinstance(part, int) and part < len(here):
-            here = here[part]
-        elif isinstance(here, dict) and part in here:
+        an_item = isinstance(here, list) and isinstance(part, int) and part < len(here)
+        if an_item or (isinstance(here, dict) and part in here):
             here = here[part]
         elif not last:
             continue

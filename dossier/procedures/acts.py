@@ -37,6 +37,8 @@ UNDOING = ("release", "unlock", "open", "disturb")
 HANDS_ON_JOINT = (*MAKING, *UNDOING)
 MOVING = ("fetch", "place", "remove", "stow")
 CHECKING = ("look", "pull_test", "inspect", "positive_check", "sense")
+TAKING_HANDS = (*HANDS_ON_JOINT, *MOVING, "cover", "uncover")
+"""Acts for which whoever holds a part must let go of it."""
 
 _CHECKS = frozenset(Fact) - MECHANICAL
 _LASTING = frozenset({Fact.LOOKED, Fact.PULL_TESTED})
@@ -75,10 +77,27 @@ def facts_against(verb: str, connection: Connection) -> frozenset[Fact]:
 
 def after(state: State, doing: Doing, system: System) -> State:
     """Return the state after an act."""
-    effect = _EFFECTS.get(doing.verb)
-    if effect is None:
-        return _joint_act(state, doing, system)
-    return effect(state, doing, system)
+    effect = _EFFECTS.get(doing.verb, _joint_act)
+    return _hands_taken(_switched(effect(state, doing, system), doing, system), doing)
+
+
+def _switched(state: State, doing: Doing, system: System) -> State:
+    """Make a circuit live, or dead, whose plugs have no switch behind them."""
+    for name, circuit in system.circuits.items():
+        plugs = [str(plug) for plug in circuit.live_by if plug in state.joints]
+        if {doing.name, *system.joints_by_placing(doing.name)} & set(plugs):
+            live = all(Fact.ENGAGED in state.joints[plug].facts for plug in plugs)
+            state = state.with_circuit(name, CircuitState(live, seen_isolated=not live))
+    return state
+
+
+def _hands_taken(state: State, doing: Doing) -> State:
+    if doing.verb not in TAKING_HANDS:
+        return state
+    for name, part in state.parts.items():
+        if part.held and name != doing.name and part.holders & set(doing.people):
+            state = state.with_part(name, replace(part, holders=part.holders - set(doing.people)))
+    return state
 
 
 def _joint_act(state: State, doing: Doing, system: System) -> State:
@@ -139,7 +158,8 @@ def _fitted(state: State, item: str, number: int) -> State:
 
 def _fetched(state: State, doing: Doing, system: System) -> State:
     if doing.name in state.parts:
-        return _moved(state, doing, PartState(Where.OUT, held=bool(system.parts[doing.name].held_until)))
+        held = bool(system.parts[doing.name].held_until)
+        return _moved(state, doing, PartState(Where.OUT, held, frozenset(doing.people)))
     return _pieces_moved(
         state, doing, system, lambda one: replace(one, home=0, out=one.out + one.home, counted=False)
     )
@@ -158,20 +178,20 @@ def _pieces_moved(state: State, doing: Doing, system: System, move: Callable[[Pi
 
 def _placed(state: State, doing: Doing, system: System) -> State:
     held = state.parts[doing.name].held
-    state = _moved(state, doing, PartState(Where.PLACED, held))
-    for name, connection in system.connections.items():
-        if connection.made_by_placing == doing.name:
-            locked = {Fact.LOCKED} if connection.lock == "by engaging" else set()
-            joint = Joint(
-                frozenset({Fact.ENGAGED} | locked), frozenset(doing.people[:1])
-            )  # the first one named works at the joint
-            state = state.with_joint(name, joint)
+    state = _moved(state, doing, PartState(Where.PLACED, held, frozenset(doing.people)))
+    for name in system.joints_by_placing(doing.name):
+        locked = {Fact.LOCKED} if system.connections[name].lock == "by engaging" else set()
+        joint = Joint(
+            frozenset({Fact.ENGAGED} | locked), frozenset(doing.people[:1])
+        )  # the first one named works at the joint
+        state = state.with_joint(name, joint)
     return state
 
 
 def _removed(state: State, doing: Doing, system: System) -> State:
     held = state.parts[doing.name].held
-    return _without_joints(_moved(state, doing, PartState(Where.OUT, held)), doing.name, system)
+    moved = _moved(state, doing, PartState(Where.OUT, held, frozenset(doing.people)))
+    return _without_joints(moved, doing.name, system)
 
 
 def _moved(state: State, doing: Doing, part: PartState) -> State:
@@ -180,12 +200,14 @@ def _moved(state: State, doing: Doing, part: PartState) -> State:
 
 def _without_joints(state: State, part: str, system: System) -> State:
     """Part what connects by itself: it comes apart as the part leaves."""
-    parted = {name: Joint() for name, one in system.connections.items() if one.made_by_placing == part}
+    parted = {name: Joint() for name in system.joints_by_placing(part)}
     return replace(state, joints={**state.joints, **parted})
 
 
 def _held(state: State, doing: Doing, _system: System) -> State:
-    return state.with_part(doing.name, replace(state.parts[doing.name], held=doing.verb == "hold"))
+    held = doing.verb == "hold"
+    holders = frozenset(doing.people) if held else frozenset()
+    return state.with_part(doing.name, replace(state.parts[doing.name], held=held, holders=holders))
 
 
 def _checked(state: State, doing: Doing, _system: System) -> State:

@@ -58,9 +58,30 @@ def of_text(
     listing: Listing, code: str, step: Step | None, words: tuple[str, str], place: Place | None = None
 ) -> Fault:
     """Make a fault of the wording, of a step or of the list as a whole: a note, not a matter of safety."""
-    finding = Finding(
-        code, words[0], words[1], place or (step.place if step else head(listing)), Severity.NOTE
-    )
+    return _of_listing(listing, code, step, words, (place, Severity.NOTE))
+
+
+def of_words(
+    listing: Listing, code: str, step: Step, words: tuple[str, str], place: Place | None = None
+) -> Fault:
+    """Make a fault of what a step says: whoever follows the words does something wrong."""
+    return _of_listing(listing, code, step, words, (place, Severity.WARNING))
+
+
+def of_list(listing: Listing, code: str, words: tuple[str, str], place: Place | None) -> Fault:
+    """Make a fault of what the head of a list says."""
+    return _of_listing(listing, code, None, words, (place, Severity.WARNING))
+
+
+def _of_listing(
+    listing: Listing,
+    code: str,
+    step: Step | None,
+    words: tuple[str, str],
+    where: tuple[Place | None, Severity],
+) -> Fault:
+    place, severity = where
+    finding = Finding(code, *words, place or (step.place if step else head(listing)), severity)
     return Fault(finding, listing.name, step.number if step else None, ())
 
 

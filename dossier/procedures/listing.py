@@ -3,6 +3,7 @@ means."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
@@ -83,7 +84,9 @@ def listing(
 def numbered(number: int, section: int, step: ProcedureStep, people: Mapping[str, Person]) -> Step:
     """Make one step with its acts."""
     doers = named(step.by, people) or tuple(people)[:1]
-    others = tuple(role for role in people if role not in doers)[:1] or doers
+    others = (
+        named(step.second_check, people) or tuple(role for role in people if role not in doers)[:1] or doers
+    )
     made = Step(number, step, section, ())
     doings = (
         *_doings(made, step.acts, doers, second=False),
@@ -102,7 +105,11 @@ def named(text: str | None, people: Mapping[str, Person]) -> tuple[str, ...]:
     low = text.lower()
     if low.startswith(("both", "everybody")):
         return tuple(people)[: 2 if low.startswith("both") else None]
-    return tuple(role for role, person in people.items() if person.name.lower() in low)
+    return tuple(role for role, person in people.items() if _is_word(person.name.lower(), low))
+
+
+def _is_word(name: str, text: str) -> bool:
+    return re.search(rf"(?<!\w){re.escape(name)}(?!\w)", text) is not None
 
 
 def _doings(step: Step, acts: list[Act], people: tuple[str, ...], *, second: bool) -> Iterator[Doing]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dossier.model.rigging import Condition
 from dossier.procedures.acts import ADDS, MAKING, TAKES
 from dossier.procedures.listing import Doing
 from dossier.procedures.state import Fact, PartState, State, Where
@@ -33,7 +34,28 @@ def already(state: State, doing: Doing, system: System, *, forward: bool | None 
         return all((one.home if verb == "fetch" else one.out) == 0 for one in pieces)
     if verb in ("cover", "uncover"):
         return (name in state.open_covers) == (verb == "uncover")
+    if verb == "check":
+        return _has_nothing_to_see(state, system.checks[name].before)
     return verb == "set" and _set_already(state.settings[name], doing, system, forward)
+
+
+def _has_nothing_to_see(state: State, before: Condition | None) -> bool:
+    """Whether a check looks at joints or parts that are past it: nobody looks for what is not there."""
+    if before is None:
+        return False
+    wrong = [
+        (Fact.ENGAGED in state.joints[str(name)].facts) is not wanted
+        for names, wanted in ((before.joined, True), (before.apart, False))
+        for name in names
+        if name in state.joints
+    ]
+    wrong += [
+        (state.parts[str(name)].where is Where.PLACED) is not wanted
+        for names, wanted in ((before.placed, True), (before.away, False))
+        for name in names
+        if name in state.parts
+    ]
+    return any(wrong)
 
 
 def _set_already(position: str, doing: Doing, system: System, forward: bool | None) -> bool:

@@ -16,7 +16,7 @@ class Fact(StrEnum):
     LOCKED = "locked"
     TORQUED = "tightened"
     SAFETIED = "safetied"
-    LOOKED = "its mark seen"
+    LOOKED = "seen at its mark"
     PULL_TESTED = "pulled"
     SEEN_BY_OTHER = "seen by another person"
     POSITIVE_CHECK = "held against its control"
@@ -41,6 +41,8 @@ class PartState:
 
     where: Where = Where.HOME
     held: bool = False
+    holders: frozenset[str] = field(default=frozenset(), compare=False)
+    """Roles that hold it; empty once each of them has put a hand to something else."""
 
 
 @dataclass(frozen=True)

@@ -91,13 +91,12 @@ class System:
     @cached_property
     def warnings_before(self) -> Mapping[str, tuple[tuple[str, WarningPlace], ...]]:
         """Object -> the hazards whose box must stand before an act on it."""
-        names = {name for place in self.rigging.warnings.values() for name in map(str, place.before)}
-        return {
-            name: tuple(
-                (hazard, place) for hazard, place in self.rigging.warnings.items() if name in place.before
-            )
-            for name in sorted(names)
-        }
+        found: dict[str, list[tuple[str, WarningPlace]]] = {}
+        for hazard, places in self.rigging.warnings.items():
+            for place in places:
+                for name in place.before:
+                    found.setdefault(str(name), []).append((hazard, place))
+        return {name: tuple(found[name]) for name in sorted(found)}
 
     def called(self, name: str) -> str:
         """Return the words for an object, such as ``left main pin``."""
@@ -114,6 +113,10 @@ class System:
     def joints_on(self, part: str) -> tuple[str, ...]:
         """Return the connections that a part is an end of."""
         return tuple(name for name, one in self.connections.items() if part in one.between)
+
+    def joints_by_placing(self, part: str) -> tuple[str, ...]:
+        """Return the connections that connect by themselves as a part is placed."""
+        return tuple(name for name, one in self.connections.items() if one.made_by_placing == part)
 
     def hiding(self, connection: str) -> tuple[str, ...]:
         """Return the covers under which a connection lies."""
@@ -203,23 +206,12 @@ def unmet(condition: Condition | None, state: State, system: System) -> Iterator
     if condition is None:
         return
     yield from _unmet_joints(condition, state, system)
+    yield from _unmet_parts(condition, state, system)
     called = system.called
-    parts = [
-        (name, state.parts[name]) for name in (*condition.placed, *condition.held) if name in system.parts
-    ]
-    yield from (
-        f"the {called(name)} is not in place"
-        for name, part in parts
-        if name in condition.placed and part.where is not Where.PLACED
-    )
-    yield from (
-        f"nobody holds the {called(name)}" for name, part in parts if name in condition.held and not part.held
-    )
-    yield from (
-        f"the {called(name)} is open"
-        for name in condition.closed
-        if name in system.covers and name in state.open_covers
-    )
+    for covers, is_open in ((condition.closed, False), (condition.opened, True)):
+        for name in covers:
+            if name in system.covers and (name in state.open_covers) is not is_open:
+                yield f"the {called(name)} is {'closed' if is_open else 'open'}"
     for name in condition.checked:
         if name in system.checks and name not in state.checks:
             yield f"the check {called(name)!r} was not made before"
@@ -237,6 +229,20 @@ def unmet(condition: Condition | None, state: State, system: System) -> Iterator
     for setting, position in condition.settings.items():
         if setting in system.settings and state.settings[setting] != position:
             yield f"the {called(setting)} stands at {state.settings[setting]!r}, not at {str(position)!r}"
+
+
+def _unmet_parts(condition: Condition, state: State, system: System) -> Iterator[str]:
+    places = {name: part.where is Where.PLACED for name, part in state.parts.items()}
+    called = system.called
+    yield from (
+        f"the {called(name)} is not in place" for name in condition.placed if places.get(name) is False
+    )
+    yield from (f"the {called(name)} is in place already" for name in condition.away if places.get(name))
+    yield from (
+        f"nobody holds the {called(name)}"
+        for name in condition.held
+        if name in system.parts and not state.parts[str(name)].held
+    )
 
 
 def _unmet_joints(condition: Condition, state: State, system: System) -> Iterator[str]:

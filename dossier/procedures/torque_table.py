@@ -6,7 +6,8 @@ copies, others are left out.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import re
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 INCH_POUND = 0.11298482902761668
@@ -40,3 +41,62 @@ TABLE: Mapping[str, Row] = {
     "1/2-13": Row((400, 480), (240, 290), 880, 520),
 }
 """Thread -> row."""
+
+_HAIR = 1e-9  # relative: binary numbers do not hold 35 in-lb ± 5 in-lb exactly
+_THREAD = re.compile(r"(?<![\w/.-])(?:\d+/\d+|\d+)-\d+(?![\w/-])|(?<!\w)M\d+(?:x[\d.]+)?(?!\w)")
+"""Such as 10-32, 1/4-28, M6; paragraphs and tables are numbered in the same way."""
+_KIND = re.compile(r"\b(tension|shear)\b", re.IGNORECASE)
+
+
+@dataclass(frozen=True)
+class Nut:
+    """What the table is entered with."""
+
+    thread: str
+    """Empty if a text names none."""
+    kind: str
+    """Begins with tension or shear; empty if a text names neither or both."""
+    drag: float = 0.0
+    """N·m, with which the nut runs down freely."""
+
+
+def names_table(source: str) -> bool:
+    """Whether a source is this table."""
+    return "43.13" in source and "7-1" in source
+
+
+def nut_of(text: str, drag: float = 0.0) -> Nut:
+    """Read thread and kind of nut out of words such as ``1/4-28 bolt with a shear castle nut``."""
+    found = _THREAD.findall(text)
+    threads = [one for one in found if one in TABLE] or [one for one in found if "/" in one or one[0] == "M"]
+    kinds = {found.lower() for found in _KIND.findall(text)}
+    return Nut(threads[0] if threads else "", kinds.pop() if len(kinds) == 1 else "", drag)
+
+
+def outside(called: str, nut: Nut, least: float, most: float) -> Iterator[tuple[str, str]]:
+    """Say what is wrong with a torque that follows the table, and what would be right.
+
+    Args:
+        called: what is tightened, with its article.
+        nut: what the table is entered with.
+        least: N·m.
+        most: N·m.
+    """
+    row = TABLE.get(nut.thread)
+    if row is None:
+        words = f"the table has no row for the thread {nut.thread!r}" if nut.thread else "no thread is named"
+        yield words, f"write one of {', '.join(TABLE)}, or the torque and the source of the maker"
+        return
+    if not nut.kind:
+        words = f"{called} is tightened after the table, and nothing says whether the nut is of the tension"
+        yield f"{words} or the shear type", "write tension nut or shear nut"
+        return
+    low, high = (bound + nut.drag for bound in row.range_of(nut.kind))
+    if least < low * (1 - _HAIR) or most > high * (1 + _HAIR):
+        lowest, highest = f"{least / INCH_POUND:.0f}", f"{most / INCH_POUND:.0f}"
+        said = lowest if lowest == highest else f"{lowest} to {highest}"
+        words = (
+            f"{called} is tightened to {said} in-lb; the table has {low / INCH_POUND:.0f} to "
+            f"{high / INCH_POUND:.0f} in-lb for {nut.thread} and this nut"
+        )
+        yield words, "correct the torque, or write the torque and the source of the maker"

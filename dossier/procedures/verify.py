@@ -15,7 +15,7 @@ from dossier.procedures.listing import Doing, Listing, Step, listing
 from dossier.procedures.report import ProcedureReport
 from dossier.procedures.rules import wording
 from dossier.procedures.rules.checking import preflight_covers
-from dossier.procedures.rules.table import NAMES
+from dossier.procedures.rules.table import NAMES, TEXT_RULES, WORD_RULES
 from dossier.procedures.run import replay
 from dossier.procedures.system import System, variants
 from dossier.project import Project
@@ -39,7 +39,9 @@ def verify(project: Project, left_out: Collection[str]) -> Verification:
         left_out: optional items that the serial does not have.
     """
     if project.rigging is None:
-        return Verification(tuple(_unverified(project, left_out)), _no_model(project))
+        unverified = tuple(_unverified(project, left_out))
+        told = (fault.finding for report in unverified for fault in report.faults)
+        return Verification(unverified, sorted_findings((*_no_model(project), *told)))
     reports: list[ProcedureReport] = []
     for out in variants(left_out, mentioned(project.procedures.values(), project.rigging)):
         reports += _of_variant(project, project.rigging, out, own=not reports)
@@ -88,11 +90,19 @@ def variant_faults(system: System, lists: Iterable[Listing], titles: Collection[
         replayed = [_without_absent(system, one) for one in replayed]
     yield from faults(chain(system, replayed))
     yield from preflight_covers(system, replayed)
+    for one in replayed:
+        for rule in WORD_RULES:
+            yield from rule(one, system)
     for one in lists:
         yield from wording.short_sentences(one, system.rigging.wording)
-        yield from wording.tools_listed(one)
-        yield from wording.references_exist(one, titles)
-        yield from wording.one_action(one)
+        yield from text_faults(one, titles)
+
+
+def text_faults(one: Listing, titles: Collection[str]) -> Iterator[Fault]:
+    """Find what is wrong with a list as a text, whether or not it is replayed."""
+    for rule in TEXT_RULES:
+        yield from rule(one)
+    yield from wording.references_exist(one, titles)
 
 
 def titles_of(procedures: Iterable[Procedure]) -> frozenset[str]:
@@ -172,9 +182,13 @@ def _without_absent(system: System, one: Listing) -> Listing:
 
 
 def _unverified(project: Project, left_out: Collection[str]) -> Iterator[ProcedureReport]:
+    titles = titles_of(project.procedures.values())
     for name, procedure in project.procedures.items():
         steps = listing(name, procedure, left_out, {}).steps
-        yield ProcedureReport(name, str(procedure.title), (), True, "", "", len(steps), len(steps), (), ())
+        faults_found = tuple(text_faults(listing(name, procedure, left_out, {}), titles))
+        yield ProcedureReport(
+            name, str(procedure.title), (), True, "", "", len(steps), len(steps), (), faults_found
+        )
 
 
 def _no_model(project: Project) -> tuple[Finding, ...]:

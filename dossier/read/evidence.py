@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 from dossier.findings import Finding, Place, Rejected
+from dossier.read.published import published_path
 
 
 @dataclass(frozen=True)
@@ -38,3 +40,13 @@ def read_evidence(folder: Path, path: str, shows: str, cited_at: Place | None) -
         raise Rejected([Finding("R014", f"the evidence file {path!r} is not there", remedy, cited_at)])
     content = located.read_bytes()
     return EvidenceFile(path, shows, len(content), hashlib.sha256(content).hexdigest(), cited_at, located)
+
+
+def same_names(files: Iterable[EvidenceFile]) -> Iterator[Finding]:
+    """Say which files would be published under one name, as on a disk that does not tell capitals from small letters."""
+    taken: dict[str, EvidenceFile] = {}
+    for file in files:
+        first = taken.setdefault(published_path(file.path).lower(), file)
+        if first is not file:
+            yield Finding("R024", f"the evidence files {first.path!r} and {file.path!r} would be published under one name",
+                          "give one of them another name", file.cited_at)

@@ -9,16 +9,20 @@ from dossier.project import Project
 from dossier.references import (
     assembly,
     battery,
+    card_words,
     compliance,
     figure_names,
     life,
     limits,
     maintenance,
+    measurements,
     plan_view,
     procedures,
     ranges,
     rigging,
+    rigging_open,
     trailer,
+    wiring,
 )
 from dossier.tables.road_limits import known_road_limits
 
@@ -38,11 +42,15 @@ def _all(project: Project, shipped_rule_sets: Collection[str]) -> Iterator[Findi
     yield from figure_names.check(project)
     yield from limits.check(project)
     yield from battery.check(project)
+    yield from wiring.check(project)
     yield from compliance.check(project, shipped_rule_sets)
     yield from procedures.check(project)
+    yield from card_words.check(project)
     yield from rigging.check(project)
+    yield from rigging_open.check(project)
     yield from assembly.check(project)
     yield from maintenance.check(project)
     yield from plan_view.check(project)
     yield from trailer.check(project, known_road_limits().places)
     yield from life.check(project)
+    yield from measurements.check(project)

@@ -6,10 +6,11 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
 
-from dossier.findings import Finding, Place
+from dossier.findings import Finding, Place, Severity
 from dossier.located import place_of
 from dossier.model.assembly import Assembly, AssemblyStep, Tolerance
 from dossier.model.record import SerialRecord
+from dossier.procedures.torque_table import names_table, nut_of, outside
 from dossier.project import Project
 from dossier.references.names import unknown
 
@@ -43,6 +44,7 @@ def _file(assembly: Assembly, project: Project) -> Iterator[Finding]:
                     step.place,
                 )
             yield from _step(name, step, assembly, project)
+    yield from _bound(assembly)
 
 
 def _step(name: str, step: AssemblyStep, assembly: Assembly, project: Project) -> Iterator[Finding]:
@@ -58,8 +60,11 @@ def _step(name: str, step: AssemblyStep, assembly: Assembly, project: Project) -
             "write  checked_by: ...  with the role of the person who releases it",
             step.place_of_key("hold"),
         )
+    for hazard in step.hazards:
+        yield from unknown(hazard, project.hazards.hazards, "hazard", "hazards.yaml")
     if step.required:
         yield from _tolerance(step.required)
+        yield from _torque(step.required)
     if step.cure and step.cure.lowest.value > step.cure.highest.value:
         yield Finding(
             "A011",
@@ -92,6 +97,54 @@ def _tolerance(required: Tolerance) -> Iterator[Finding]:
             "swap or correct them",
             low.place,
         )
+
+    due = low or high
+    within = required.measured_within
+    if due and within and (within.kind != due.kind or within.value <= 0):
+        yield Finding(
+            "A011",
+            f"{within.text} cannot be how well {due.text} is measured",
+            "write the expanded uncertainty in a unit of the same kind, above zero",
+            within.place,
+        )
+
+
+def _torque(required: Tolerance) -> Iterator[Finding]:
+    """A torque that names the table lies in its range, drag added (AC 43.13-1B, table 7-1, 7-40 d)."""
+    bounds = [limit for limit in (required.minimum, required.maximum) if limit and limit.kind == "torque"]
+    if not bounds or not names_table(str(required.source)):
+        return
+    drag = required.drag.value if required.drag else 0.0
+    nut = nut_of(f"{required.fastener or ''}; {required.source}", drag)
+    values = [limit.value for limit in bounds]
+    for message, remedy in outside("this joint", nut, min(values), max(values)):
+        yield Finding("V080", message, remedy, required.place, Severity.WARNING)
+
+
+def _bound(assembly: Assembly) -> Iterator[Finding]:
+    """What a hold binds is a step, and stands behind it; what is no hold binds nothing."""
+    steps = [(name, step) for stage in assembly.stages for name, step in stage.steps.items()]
+    for number, (name, step) in enumerate(steps):
+        if step.binds is None:
+            continue
+        if not step.hold:
+            yield Finding(
+                "A018",
+                f"{str(name)!r} binds steps and is no hold",
+                "add  hold: true  or take binds out",
+                step.place_of_key("binds"),
+            )
+        behind = [str(other) for other, _ in steps[number + 1 :]]
+        for bound in step.binds:
+            if bound in dict(steps) and bound not in behind:
+                yield Finding(
+                    "A018",
+                    f"the step {str(bound)!r} cannot wait for the hold {str(name)!r}, which stands behind it",
+                    f"steps behind it: {', '.join(behind[:12]) or 'none'}",
+                    place_of(bound),
+                )
+            else:
+                yield from unknown(bound, behind, "step", f"{FILE}, behind this hold,")
 
 
 def _record(record: SerialRecord, assembly: Assembly, steps: dict[str, AssemblyStep]) -> Iterator[Finding]:

@@ -10,11 +10,13 @@ from dossier.model.battery import Cell, Option
 from dossier.model.events import CapacityTest, PackFitted
 from dossier.project import Project
 from dossier.references.names import unknown
+from dossier.tables.rest_voltages import generic_of, rest_columns
 
 
 def check(project: Project) -> Iterator[Finding]:
     """Check cells and options."""
     for cell in project.battery.cells.values():
+        yield from _which_table(cell)
         yield from _cell(cell)
         yield from _resistances(cell)
     yield from _use(project)
@@ -26,8 +28,24 @@ def check(project: Project) -> Iterator[Finding]:
             yield from _voltages(option, cell_of_option)
 
 
+def _which_table(cell: Cell) -> Iterator[Finding]:
+    """Ask for just one table of rest voltages, and that a generic one is of the chemistry of the cell."""
+    own, generic = cell.open_circuit_voltage, generic_of(cell)
+    if own is None and generic is None:
+        yield Finding("P027", f"the cell {cell.name} has no rest voltages", "measure open_circuit_voltage:, or name a table: "
+                      "generic_open_circuit_voltage: nmc811", cell.place)
+    if own is not None and generic is not None:
+        yield Finding("P027", f"the cell {cell.name} has rest voltages of its own and names a generic table", "keep its own",
+                      cell.place_of_key("generic_open_circuit_voltage"))
+    if generic and generic.chemistry != cell.chemistry:
+        yield Finding("P027", f"the table {generic.name} is of {generic.chemistry}, and the cell {cell.name} is {cell.chemistry}",
+                      "name a table of its chemistry", cell.place_of_key("generic_open_circuit_voltage"))
+
+
 def _cell(cell: Cell) -> Iterator[Finding]:
     points = cell.open_circuit_voltage
+    if points is None:
+        return
     if len(points) < 2:
         yield Finding("P020", "the table of rest voltages has fewer than two points", "give at least empty and full", cell.place_of_key("open_circuit_voltage"))
     for before, after in pairwise(points):
@@ -37,7 +55,7 @@ def _cell(cell: Cell) -> Iterator[Finding]:
 
 
 def _resistances(cell: Cell) -> Iterator[Finding]:
-    points, ends = cell.resistance, cell.open_circuit_voltage
+    points, (ends, _) = cell.resistance, rest_columns(cell)
     if points is None:
         return
     if len(points) < 2:
@@ -48,7 +66,7 @@ def _resistances(cell: Cell) -> Iterator[Finding]:
             yield Finding("P026", f"{after.state_of_charge.text} does not follow {before.state_of_charge.text}",
                           "the charge rises from empty to full", after.place)
     for point in points if ends else ():
-        if not ends[0].state_of_charge.value <= point.state_of_charge.value <= ends[-1].state_of_charge.value:
+        if not ends[0] <= point.state_of_charge.value <= ends[-1]:
             yield Finding("P026", f"{point.state_of_charge.text} is outside the table of rest voltages",
                           "stay between its ends", point.state_of_charge.place)
 
@@ -70,14 +88,15 @@ def _logs(project: Project) -> Iterator[Finding]:
 
 
 def _voltages(option: Option, cell: Cell) -> Iterator[Finding]:
-    points = cell.open_circuit_voltage
-    if not points:
+    _, table = rest_columns(cell)
+    if not table:
         return
-    low, high = points[0].voltage, points[-1].voltage
+    points = cell.open_circuit_voltage
+    low, high = (points[0].voltage.text, points[-1].voltage.text) if points else (f"{table[0]:g} V", f"{table[-1]:g} V")
     for key in ("full_cell_voltage", "empty_cell_voltage"):
         voltage = getattr(option, key)
-        if not low.value <= voltage.value <= high.value:
-            yield Finding("P021", f"{voltage.text} is outside the cell's table, {low.text} to {high.text}", "stay inside the table, or extend it from the maker's sheet",
+        if not table[0] <= voltage.value <= table[-1]:
+            yield Finding("P021", f"{voltage.text} is outside the cell's table, {low} to {high}", "stay inside the table, or extend it from the maker's sheet",
                           voltage.place)
     if option.empty_cell_voltage.value >= option.full_cell_voltage.value:
         yield Finding("P021", f"flying stops at {option.empty_cell_voltage.text}, not below full at {option.full_cell_voltage.text}", "correct one of them",

@@ -33,6 +33,8 @@ def _record(record: SerialRecord, project: Project) -> Iterator[Finding]:
         if isinstance(event, Weighing):
             for support in event.supports:
                 yield from unknown(support.scale, event.scales, "scale", "this weighing")
+                for name in support.arm_measured_with:
+                    yield from unknown(name, event.instruments, "instrument", "this weighing")
         if isinstance(event, EquipmentChange) and event.item is not None:
             yield from unknown(event.item, items, "item", ITEMS)
 

@@ -21,11 +21,12 @@ def check(project: Project) -> Iterator[Finding]:
         for mark in instrument.marks:
             yield from _mark(mark, aircraft)
     for placard in aircraft.placards:
-        yield from placeholders(placard.text, aircraft.limits)
+        yield from placeholders(placard.text, project)
     for system in aircraft.systems:
-        yield from placeholders(system.description, aircraft.limits)
+        yield from placeholders(system.description, project)
         for hazard in system.cautions:
             yield from unknown(hazard, project.hazards.hazards, "hazard", "hazards.yaml")
+    yield from _use(aircraft)
     yield from _geometry(aircraft)
     yield from _envelope(aircraft)
     yield from _profile(aircraft)
@@ -37,6 +38,23 @@ def _mass_limit(aircraft: Aircraft) -> Iterator[Finding]:
     limit = aircraft.limits.get(name)
     if limit and limit.value.kind != "mass":
         yield Finding("P011", f"the limit {str(name)!r} is no mass", 'give it a mass, such as "230 kg"', limit.place_of_key("value"))
+
+
+def _use(aircraft: Aircraft) -> Iterator[Finding]:
+    use = aircraft.use
+    if use is None:
+        return
+    for name, kind, right in (
+        (use.retirement_limit, "ratio", "a part of the capacity from 70 to 99 %, where models of ageing speak"),
+        (use.coldest_take_off_limit, "temperature", 'a temperature, such as "10 °C"'),
+    ):
+        if name is None:
+            continue
+        yield from unknown(name, aircraft.limits, "limit", LIMITS)
+        limit = aircraft.limits.get(name)
+        if limit and (limit.value.kind != kind or (kind == "ratio" and not 0.7 <= limit.value.value < 1)):
+            place = limit.place_of_key("value")
+            yield Finding("P011", f"the limit {str(name)!r} is {limit.value.text}", f"give {right}", place)
 
 
 def _mark(mark: Mark, aircraft: Aircraft) -> Iterator[Finding]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from dossier.findings import Finding, Place
-from dossier.model import aerodynamics, aircraft, battery, events, glides
+from dossier.model import aerodynamics, aircraft, battery, events, glides, instruments, wiring
 from dossier.model.base import Part
 from dossier.project import Project
 from dossier.quantities import Quantity
@@ -27,6 +27,7 @@ NOT_NEGATIVE = Bound(lambda value: value >= 0, "of 0 or more")
 SHARE = Bound(lambda value: 0 < value <= 1, "above 0 and up to 1 (100 %)")
 RESERVE = Bound(lambda value: 0 <= value < 1, "from 0 to below 1 (100 %)")
 HEALTH = Bound(lambda value: 0 < value <= 1.1, "above 0 and up to 1.1 (110 %)")
+GROWTH = Bound(lambda value: 0.8 <= value <= 10, "from 0.8 to 10, where 1 is as when new")
 
 
 def _each(bound: Bound, *names: str) -> dict[str, Bound]:
@@ -67,11 +68,18 @@ BOUNDS: Mapping[type[Part], Mapping[str, Bound]] = {
     | {"charge_after_flight": RESERVE, "storage_charge": SHARE},
     battery.Bay: _each(NOT_NEGATIVE, "clearance"),
     battery.Charger: {"power": POSITIVE, "efficiency": SHARE, "taper": NOT_NEGATIVE},
-    events.Scale: _each(NOT_NEGATIVE, "maximum_permissible_error", "resolution"),
-    events.Support: _each(NOT_NEGATIVE, "readings", "tare"),
+    wiring.Burst: _each(POSITIVE, "current", "time"),
+    wiring.Load: _each(POSITIVE, "current", "voltage"),
+    wiring.Rating: _each(POSITIVE, "current"),
+    wiring.Conductor: _each(POSITIVE, "area", "parallel", "rated_voltage", "one_way_length"),
+    wiring.Fuse: _each(POSITIVE, "rated_current", "rated_voltage", "interrupt_rating"),
+    wiring.Connector: _each(POSITIVE, "rated_current", "rated_voltage"),
+    instruments.Scale: _each(NOT_NEGATIVE, "maximum_permissible_error", "resolution"),
+    instruments.ArmInstrument: _each(NOT_NEGATIVE, "maximum_permissible_error"),
+    instruments.Support: _each(NOT_NEGATIVE, "readings", "tare"),
     events.Correction: _each(NOT_NEGATIVE, "mass"),
-    events.PackFitted: {"mass": POSITIVE, "measured_capacity": POSITIVE, "health": HEALTH},
-    events.CapacityTest: _each(POSITIVE, "capacity"),
+    events.PackFitted: {"mass": POSITIVE, "measured_capacity": POSITIVE, "health": HEALTH, "resistance_growth": GROWTH},
+    events.CapacityTest: {"capacity": POSITIVE, "resistance_growth": GROWTH},
     events.TestResult: _each(POSITIVE, "at_mass"),
     glides.MeasuredGlide: _each(POSITIVE, "speed", "sink", "at_mass"),
     glides.SharedErrors: _each(NOT_NEGATIVE, "air_motion", "airspeed_scale", "mass", "density"),
@@ -82,8 +90,9 @@ BOUNDS: Mapping[type[Part], Mapping[str, Bound]] = {
 FILLED: Mapping[type[Part], tuple[str, ...]] = {
     aircraft.Aircraft: ("items",),
     battery.Battery: ("options",),
+    wiring.Wiring: ("conductors",),
     events.Weighing: ("supports",),
-    events.Support: ("readings",),
+    instruments.Support: ("readings",),
 }
 """Lists and mappings that need an entry."""
 

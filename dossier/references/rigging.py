@@ -5,10 +5,10 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
 
-from dossier.findings import Finding
+from dossier.findings import Finding, Place, Severity
 from dossier.located import place_of
 from dossier.model.procedure import OBJECTS, Act, Procedure
-from dossier.model.rigging import Condition, Connection, Load, Rigging
+from dossier.model.rigging import Condition, Connection, Load, Rigging, WarningPlace
 from dossier.project import Project
 from dossier.references.names import unknown
 
@@ -58,21 +58,41 @@ def _objects(rigging: Rigging, project: Project) -> Iterator[Finding]:
         yield from _connection(connection, rigging)
     for circuit in rigging.circuits.values():
         yield from _condition(circuit.before_energising, rigging)
+        yield from _all_known(
+            circuit.live_by, rigging.connections, "connection", "connections in rigging.yaml"
+        )
+        yield from _positions(circuit.propeller_held_by, rigging, circuit.place_of_key("propeller_held_by"))
     for state in rigging.states.values():
         yield from _condition(state.needs, rigging)
-    for hazard, place in rigging.warnings.items():
-        yield from unknown(hazard, project.hazards.hazards, "hazard", "hazards.yaml", place.place)
-        yield from _all_known(
-            place.before, (*known, *rigging.checks, *rigging.items, *rigging.kits), "object", "rigging.yaml"
-        )
-        yield from _all_known(place.only_in, project.procedures, "procedure", "procedures/")
+    everything = (*known, *rigging.checks, *rigging.items, *rigging.kits)
+    for hazard, places in rigging.warnings.items():
+        for place in places:
+            yield from unknown(hazard, project.hazards.hazards, "hazard", "hazards.yaml", place.place)
+            yield from _all_known(place.before, everything, "object", "rigging.yaml")
+            yield from _all_known(place.only_in, project.procedures, "procedure", "procedures/")
+            yield from _warned_positions(place, rigging)
+
+
+def _warned_positions(place: WarningPlace, rigging: Rigging) -> Iterator[Finding]:
+    settings = [name for name in place.before if name in rigging.settings]
+    positions = [position for name in settings for position in rigging.settings[name].positions]
+    yield from _all_known(place.to, positions, "position", f"the settings {', '.join(settings) or 'named'}")
 
 
 def _part(part: Load, rigging: Rigging, project: Project) -> Iterator[Finding]:
+    if not (part.fixed or part.mass or part.items or part.battery):
+        yield Finding(
+            "V061",
+            f"the part {str(part.name)!r} has no mass, so nobody can tell how many people lift it",
+            "write  mass: ...  or the items of aircraft.yaml that it is made of",
+            part.place,
+            Severity.WARNING,
+        )
     yield from _all_known(part.items, project.aircraft.items, "item", "items in aircraft.yaml")
     yield from _all_known(part.held_until, rigging.connections, "connection", "connections in rigging.yaml")
     yield from _positions({**part.stands_with, **part.rests_with}, rigging)
     yield from _condition(part.before_moving, rigging)
+    yield from _condition(part.before_letting_go, rigging)
 
 
 def _connection(connection: Connection, rigging: Rigging) -> Iterator[Finding]:
@@ -95,6 +115,7 @@ def _connection(connection: Connection, rigging: Rigging) -> Iterator[Finding]:
         else ()
     )
     yield from _condition(connection.before_engaging, rigging)
+    yield from _condition(connection.before_opening, rigging)
 
 
 def _condition(condition: Condition | None, rigging: Rigging) -> Iterator[Finding]:
@@ -107,26 +128,26 @@ def _condition(condition: Condition | None, rigging: Rigging) -> Iterator[Findin
         "connections in rigging.yaml",
     )
     yield from _all_known(
-        (*condition.placed, *condition.held), rigging.parts, "part", "parts in rigging.yaml"
+        (*condition.placed, *condition.away, *condition.held), rigging.parts, "part", "parts in rigging.yaml"
     )
-    yield from _all_known(condition.closed, rigging.covers, "cover", "covers in rigging.yaml")
+    yield from _all_known(
+        (*condition.closed, *condition.opened), rigging.covers, "cover", "covers in rigging.yaml"
+    )
     yield from _all_known(condition.checked, rigging.checks, "check", "checks in rigging.yaml")
     yield from _all_known(
         (*condition.isolated, *condition.live), rigging.circuits, "circuit", "circuits in rigging.yaml"
     )
-    yield from _positions(condition.settings, rigging, place=condition)
+    yield from _positions(condition.settings, rigging, condition.place)
 
 
-def _positions(
-    wanted: Mapping[str, str], rigging: Rigging, place: Condition | None = None
-) -> Iterator[Finding]:
+def _positions(wanted: Mapping[str, str], rigging: Rigging, place: Place | None = None) -> Iterator[Finding]:
     for setting, position in wanted.items():
         yield from unknown(
             setting,
             rigging.settings,
             "setting",
             "settings in rigging.yaml",
-            place.place if place else place_of(position),
+            place or place_of(position),
         )
         if setting in rigging.settings:
             yield from unknown(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
@@ -11,6 +11,7 @@ from dossier.model.assembly import Assembly, AssemblyStep
 from dossier.model.events import Event, FlightTest, Inspection, PackFitted, Weighing
 from dossier.model.record import AssemblyEntry, Nonconformity, SerialRecord
 from dossier.replay import State
+from dossier.results.assembly_tolerances import Held
 
 PASSED = ("done", "accepted with reason")
 _EVENTS: dict[str, type[Weighing | PackFitted | Inspection | FlightTest]] = {
@@ -103,6 +104,8 @@ class StageRecord:
     name: str
     acceptance: bool
     steps: tuple[StepRecord, ...]
+    beside: bool = False
+    """Whether it waits for no hold of the stages before it."""
 
 
 @dataclass(frozen=True)
@@ -114,6 +117,8 @@ class AssemblyRecord:
     findings: tuple[Finding, ...] = field(default=(), repr=False)
     blocks: tuple[Block, ...] = ()
     """What keeps the serial from delivery; empty if nothing on record does."""
+    judged: Mapping[str, tuple[tuple[Held, ...], ...]] = field(default_factory=dict)
+    """Step -> for each of its entries, every value held against its limits."""
 
     @property
     def steps(self) -> tuple[StepRecord, ...]:
@@ -137,6 +142,7 @@ def stages(assembly: Assembly | None, record: SerialRecord, state: State) -> tup
                 for name, step in stage.steps.items()
                 if step.option is None or str(step.option) not in left_out
             ),
+            stage.beside,
         )
         for stage in assembly.stages
     )

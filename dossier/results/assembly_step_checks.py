@@ -7,10 +7,11 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from dossier.findings import Finding, Place, Severity
-from dossier.model.assembly import AssemblyStep, Cure, Material
-from dossier.model.record import AssemblyEntry, CureLog, LotUsed
+from dossier.model.assembly import AssemblyStep, Material
+from dossier.model.record import AssemblyEntry, LotUsed
 from dossier.months import months_after
 from dossier.results.assembly import PASSED, StepRecord
+from dossier.results.assembly_tolerances import FAILS, INCONCLUSIVE, held
 
 
 @dataclass(frozen=True)
@@ -33,18 +34,28 @@ class Problem:
         return Finding(self.code, self.message, self.help, self.place, Severity.WARNING)
 
 
-def problems(record: StepRecord, materials: Mapping[str, Material]) -> Iterator[Problem]:
-    """Check the entry that counts, if it says that work was done."""
-    for problem in _of_entry(record, materials):
+def problems(
+    record: StepRecord, materials: Mapping[str, Material], coverage: float | None
+) -> Iterator[Problem]:
+    """Check the entry that counts, if it says that work was done.
+
+    Args:
+        record: a step with its entries.
+        materials: of assembly.yaml.
+        coverage: the one-sided probability of the usual decision rule, none for simple acceptance.
+    """
+    for problem in _of_entry(record, materials, coverage):
         yield replace(problem, subject=record.title)
 
 
-def _of_entry(record: StepRecord, materials: Mapping[str, Material]) -> Iterator[Problem]:
+def _of_entry(
+    record: StepRecord, materials: Mapping[str, Material], coverage: float | None
+) -> Iterator[Problem]:
     step, entry = record.step, record.entry
     if entry is None or entry.result == "open":
         return
     if not (record.is_accepted or record.is_undecided):
-        yield from _tolerance(record, entry)
+        yield from _tolerance(record, entry, coverage)
         if step:
             yield from _ages(entry, materials)
     if entry.result == "accepted with reason" and not entry.reason:
@@ -64,38 +75,29 @@ def _named(record: StepRecord) -> str:
     return f"the step {record.name or record.title!r}"
 
 
-def _tolerance(record: StepRecord, entry: AssemblyEntry) -> Iterator[Problem]:
-    remedy = "do it again, or add a nonconformity that names the step, with its disposition"
-    said = [*_outside(record.step, entry)] if record.step else []
+def _tolerance(record: StepRecord, entry: AssemblyEntry, coverage: float | None) -> Iterator[Problem]:
+    judged = [*held(record.step, entry, coverage)] if record.step else []
+    said = [one.words for one in judged if one.outcome == FAILS]
+    unclear = [one.words for one in judged if one.outcome == INCONCLUSIVE]
+    place = entry.place_of_key("measured" if entry.measured else "cure" if entry.cure else "result")
     if said or entry.result == "out of tolerance":
         words = "; ".join(said) or "it is entered as out of tolerance"
         yield Problem(
             "A006",
             f"{_named(record)} is out of tolerance and nothing was decided: {words}",
-            remedy,
-            entry.place_of_key("measured" if entry.measured else "result"),
+            "do it again, or add a nonconformity that names the step, with its disposition",
+            place,
             "out of tolerance",
         )
-
-
-def _outside(step: AssemblyStep, entry: AssemblyEntry) -> Iterator[str]:
-    if step.required and entry.measured:
-        low, high, value = step.required.minimum, step.required.maximum, entry.measured
-        if low and value.value < low.value:
-            yield f"{value.text} measured, and at least {low.text} is required"
-        if high and value.value > high.value:
-            yield f"{value.text} measured, and at most {high.text} is required"
-    if step.cure and entry.cure:
-        yield from _cure(step.cure, entry.cure)
-
-
-def _cure(due: Cure, log: CureLog) -> Iterator[str]:
-    if log.time.value < due.time.value:
-        yield f"cured for {log.time.text}, and at least {due.time.text} is required"
-    if log.lowest.value < due.lowest.value:
-        yield f"cured at {log.lowest.text}, and at least {due.lowest.text} is required"
-    if log.highest.value > due.highest.value:
-        yield f"cured at {log.highest.text}, and at most {due.highest.text} is required"
+    elif unclear:
+        yield Problem(
+            "A015",
+            f"{_named(record)} is too close to its limit to tell: {'; '.join(unclear)}",
+            "measure again and better, or add a nonconformity that names the step, with its disposition",
+            place,
+            "too close to its limit to tell",
+            fails=False,
+        )
 
 
 def _ages(entry: AssemblyEntry, materials: Mapping[str, Material]) -> Iterator[Problem]:

@@ -1,12 +1,18 @@
-"""A figure that may lie outside the range of its formula: then there is a finding instead, and never a number."""
+"""A figure that may lie outside the range of its formula: then there is a finding, and never a number.
+
+Where the estimate itself has an answer and a value close by has none, the finding says how often there is one.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from dossier.figures import Figure, OutsideRange
+from dossier.display import Preference, sampled_words
+from dossier.figures import Figure, FirstOrderFails, Input, OutsideRange
 from dossier.findings import Finding, Place, Severity
+from dossier.halton import COUNT
+from dossier.sampling import Draws
 
 
 @dataclass(frozen=True)
@@ -38,5 +44,19 @@ def attempt(make: Callable[[], Figure], what: str, place: Place | None) -> Attem
     try:
         return Attempt(make(), None)
     except OutsideRange as error:
-        return Attempt(None, Finding("C001", f"{what} cannot be computed: {error}",
-                                     "correct the values named, or accept that this figure is not shown", place, Severity.WARNING))
+        message = f"{what} cannot be computed: {reason(error)}"
+        remedy = "correct the values named, or accept that this figure is not shown"
+        return Attempt(None, Finding("C001", message, remedy, place, Severity.WARNING))
+
+
+def reason(error: OutsideRange) -> str:
+    """Say why there is no figure, and what draws say where only first order fails."""
+    if not isinstance(error, FirstOrderFails):
+        return str(error)
+    given = (
+        item
+        for many in error.inputs.values()
+        for item in ((many,) if isinstance(many, Input) else many)
+    )
+    sampled = Draws(given).evaluate(error.formula, error.inputs).sampled()
+    return f"{error}; on {COUNT} draws of all inputs: {sampled_words(sampled, error.style, Preference())}"

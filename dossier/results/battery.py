@@ -11,9 +11,11 @@ from dossier.figures import Figure, Input, evaluate, given, taken
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery, Cell, Option
-from dossier.model.events import CapacityTest, PackFitted
+from dossier.model.events import PackFitted
 from dossier.replay import State
+from dossier.results import pack_age
 from dossier.results.attempt import attempt
+from dossier.results.rest_voltage import generic_findings, rest_points
 
 AXES = ("length", "width", "height")
 
@@ -31,7 +33,7 @@ class PackResult:
 def packs(battery: Battery, aircraft: Aircraft, state: State) -> tuple[PackResult, ...]:
     """Compute every battery; the one that is fitted with its own measured mass and capacity."""
     aboard = {str(one.option): one for one in state.packs}
-    return tuple(_Maker(str(name), battery, aircraft, aboard.get(name), state.capacity_tests).result() for name in battery.options)
+    return tuple(_Maker(str(name), battery, aircraft, aboard.get(name), state).result() for name in battery.options)
 
 
 class _NotMadeError(Exception):
@@ -41,15 +43,15 @@ class _NotMadeError(Exception):
 class _Maker:
     """Makes the figures of one battery, each from the ones before it."""
 
-    def __init__(self, name: str, battery: Battery, aircraft: Aircraft, fitted: PackFitted | None,
-                 tests: Mapping[str, CapacityTest]) -> None:
+    def __init__(self, name: str, battery: Battery, aircraft: Aircraft, fitted: PackFitted | None, state: State) -> None:
         self.name = name
         self.battery = battery
         self.aircraft = aircraft
         self.option: Option = battery.options[name]
         self.cell: Cell = battery.cells[self.option.cell]
         self.fitted = fitted
-        self.test = tests.get(str(fitted.pack)) if fitted else None
+        self.state = state
+        self.test = state.capacity_tests.get(str(fitted.pack)) if fitted else None
         self.figures: dict[str, Figure] = {}
         self.findings: list[Finding] = []
         self.series = self._count("cells in series", self.option.series, "series")
@@ -59,6 +61,7 @@ class _Maker:
         for make in (self._voltages, self._capacity, self._energy, self._rates, self._body, self._charging):
             with suppress(_NotMadeError):  # what is missing has its finding, and the rest of this step needs it
                 make()
+        self.findings += pack_age.unmeasured(self.figures, self.option, self.fitted)
         return PackResult(self.name, self.fitted, dict(self.figures), tuple(self.findings))
 
     def _count(self, label: str, value: int, key: str) -> Input:
@@ -99,13 +102,28 @@ class _Maker:
         cell = self._take("cell_capacity") if "cell_capacity" in self.figures else nominal
         self._make(pack.pack_capacity, "capacity", "Capacity", "charge", {"N_p": self.parallel, "Q_cell": cell})
         self.cell_capacity = cell
+        if self.fitted and "cell_capacity" in self.figures:
+            self._growth(self.fitted, nominal)
+
+    def _growth(self, fitted: PackFitted, nominal: Input) -> None:
+        """Resistance over that when new: as the test of the capacity states it, else from the published range."""
+        label = "Resistance of a cell over that when new"
+        stated = (self.test or fitted).resistance_growth
+        if stated:
+            measured = {"y": given(stated, f"growth of resistance of battery {fitted.pack}")}
+            self._make(performance.as_stated, "resistance_growth", label, "number", {**measured})
+        elif self.cell_capacity.value < nominal.value:
+            self._make(pack_state.resistance_growth, "resistance_growth", label, "number", {
+                "Q_cell": self.cell_capacity, "Q_nom": nominal, "k_G": pack_age.growth_per_loss(),
+                "G_1": pack_age.last_growth(fitted, self.state),
+            }, note=pack_age.RANGE)
 
     def _energy(self) -> None:
-        points = self.cell.open_circuit_voltage
-        table = {
-            "z_i": [given(point.state_of_charge, f"state of charge, point {number}") for number, point in enumerate(points, 1)],
-            "U_i": [given(point.voltage, f"rest voltage, point {number}") for number, point in enumerate(points, 1)],
+        points = rest_points(self.cell)
+        table: dict[str, object] = {
+            "z_i": [point.charge for point in points], "U_i": [point.voltage for point in points],
         }
+        self.findings += generic_findings(self.cell)
         self._make(pack.nameplate_energy, "nameplate_energy", "Nameplate energy", "energy",
                    {"U_nom": self._take("nominal_voltage"), "Q": self._take("capacity")})
         self._make(open_circuit.cell_energy_between_voltages, "cell_energy", "Energy of a cell between the limits of voltage, at rest", "energy", {

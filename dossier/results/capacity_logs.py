@@ -2,38 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
-from dossier.battery_log import BatteryLog
 from dossier.compute import log_capacity, pack
 from dossier.compute.log_acceptance import Acceptance, Criteria, accept
 from dossier.compute.log_analysis import DischargeTest, analyse
 from dossier.compute.log_instruments import Instruments
-from dossier.compute.log_orientation import IDLE
 from dossier.compute.log_quality import PackUnderTest
-from dossier.compute.open_circuit import state_of_charge
-from dossier.figures import Figure, Input, OutsideRange, error_source, evaluate, taken
+from dossier.figures import Figure, Input, OutsideRange, error_source, evaluate, given, taken
 from dossier.findings import Finding, Severity
 from dossier.model.battery import Battery, Cell, Option
 from dossier.model.events import CapacityTest, PackFitted
 from dossier.quantities import COVERAGE_FACTOR, Quantity
+from dossier.results.log_comparison import Comparison, Ends, agree, comparisons
+from dossier.results.logged_test import LoggedTest, charges
 
-REST = 1800.0
-"""In s after the load, from which a voltage counts as rested (source practice)."""
+HOUR = 3600.0
 SLACK = 2 * Instruments().voltage_gain
 """Of a voltage, by which an instrument may miss a criterion."""
-
-
-@dataclass(frozen=True)
-class LoggedTest:
-    """One test with its log."""
-
-    event: PackFitted | CapacityTest
-    option: str
-    log: BatteryLog
+TOLD = {
+    "energy": (
+        "L010", 3.6e6, "kWh", 3,
+        "look into the rest voltages and resistances of the type, the temperature of the test, and the log",
+    ),
+    "resistance": (
+        "L011", 1e-3, "mΩ", 1,
+        "add resistance_growth: from a measurement to the event, or correct the table of the type",
+    ),
+}  # fmt: skip
+"""Quantity -> code, factor, unit and decimals of its finding, and what to do."""
 
 
 @dataclass(frozen=True)
@@ -50,6 +48,8 @@ class CapacityLog:
     agrees: bool | None
     """None where there is nothing to compare."""
     findings: tuple[Finding, ...]
+    compared: tuple[Comparison, ...] = ()
+    """Its energy and resistance against the model of the type."""
 
 
 @dataclass(frozen=True)
@@ -61,7 +61,12 @@ class CapacityLogs:
     @property
     def figures(self) -> tuple[Figure, ...]:
         """All figures, in the order of their making."""
-        return tuple(figure for log in self.logs for figure in log.figures.values())
+        return tuple(
+            figure
+            for log in self.logs
+            for figures in (log.figures.values(), *(pair.figures for pair in log.compared))
+            for figure in figures
+        )
 
     @property
     def findings(self) -> tuple[Finding, ...]:
@@ -85,30 +90,34 @@ def _judge(number: int, one: LoggedTest, battery: Battery) -> CapacityLog:
     positive = one.event.log.discharge == "positive"
     analysis = analyse(one.log, under_test, discharge_is_positive=positive)
     acceptance = accept(one.log, analysis, _criteria(option))
-    stated = one.event.capacity if isinstance(one.event, CapacityTest) else one.event.measured_capacity
     figures: dict[str, Figure] = {}
+    compared: tuple[Comparison, ...] = ()
     findings = list(acceptance.findings)
     if analysis.test:
+        ends = _ends(one, analysis.test, option, cell)
         try:
-            figures = _figures(number, one, analysis.test, option, cell)
+            figures = _figures(number, one, analysis.test, ends)
         except OutsideRange as error:
             fault = f"the log gives no capacity: {error}"
             remedy = "test over more of the charge, from rest to rest"
             findings.append(Finding("L008", fault, remedy, one.log.place(0), Severity.WARNING))
-    agrees = _agrees(figures.get("logged_capacity"), stated)
-    if agrees is False and stated:
-        findings.append(_disagreement(figures["logged_capacity"], stated, one))
+        compared = comparisons(number, one, analysis.test, (option, cell), ends)
+    difference = _difference(number, one, figures.get("logged_capacity"))
+    agrees = agree(difference) if difference else None
+    if difference:
+        figures["capacity_difference"] = difference
+    findings += _disagreements(one, figures, agrees, compared)
     return CapacityLog(
-        one.event,
-        one.option,
-        one.log.file,
-        analysis.test,
-        acceptance,
-        figures,
-        stated,
-        agrees,
-        tuple(findings),
-    )
+        one.event, one.option, one.log.file, analysis.test, acceptance, figures, one.stated, agrees,
+        tuple(findings), compared,
+    )  # fmt: skip
+
+
+def _ends(one: LoggedTest, test: DischargeTest, option: Option, cell: Cell) -> Ends:
+    try:
+        return charges(one, test, option, cell)
+    except OutsideRange as error:
+        return str(error)
 
 
 def _criteria(option: Option) -> Criteria:
@@ -119,92 +128,71 @@ def _criteria(option: Option) -> Criteria:
     )
 
 
-def _figures(
-    number: int, one: LoggedTest, test: DischargeTest, option: Option, cell: Cell
-) -> dict[str, Figure]:
-    name, words = f"test_{number}", f"battery {one.event.pack}, {one.event.date.isoformat()}"
+def _figures(number: int, one: LoggedTest, test: DischargeTest, ends: Ends) -> dict[str, Figure]:
+    name = f"test_{number}"
     place = one.log.place(test.first)
-    error = error_source(f"current of the test of {words}", test.charge.standard_uncertainty)
-    charge = Input(f"charge by the log of {words}", "charge", test.charge.value + error, place)
+    error = error_source(f"current of the test of {one.words}", test.charge.standard_uncertainty)
+    charge = Input(f"charge by the log of {one.words}", "charge", test.charge.value + error, place)
     taken_charge = evaluate(
-        pack.pack_capacity, f"logged_charge.{name}", f"Charge taken in the test, {words}", "charge",
+        pack.pack_capacity, f"logged_charge.{name}", f"Charge taken in the test, {one.words}", "charge",
         {"N_p": Input("whole battery", "number", 1.0, place), "Q_cell": charge},
     )  # fmt: skip
-    start, end = _charges(one, test, option, cell)
+    if isinstance(ends, str):
+        raise OutsideRange(ends)
     whole = evaluate(
-        log_capacity.whole_capacity, f"logged_capacity.{name}", f"Capacity by the log, {words}", "charge",
-        {"Q_t": taken(taken_charge), "z_1": start, "z_2": end},
+        log_capacity.whole_capacity, f"logged_capacity.{name}", f"Capacity by the log, {one.words}", "charge",
+        {"Q_t": taken(taken_charge), "z_1": ends[0], "z_2": ends[1]},
     )  # fmt: skip
     return {"logged_charge": taken_charge, "logged_capacity": whole}
 
 
-def _charges(one: LoggedTest, test: DischargeTest, option: Option, cell: Cell) -> tuple[Input, Input]:
-    """States of charge before and after, from rest voltages; after, from the voltage under load where no rest
-    is in the log and the resistance is known.
-
-    Raises:
-        OutsideRange: a voltage is outside the table of the cell, or no rest voltage is known.
-    """
-    if test.rest_voltage is None:
-        raise OutsideRange("it does not begin with the battery at rest")
-    log, last = one.log, one.log.place(len(one.log) - 1)
-    start = _charge_at(test.rest_voltage / option.series, "before", cell, one)
-    idle = abs(log.current[-1]) <= IDLE * np.abs(log.current).max()
-    if idle and log.time[-1] - log.time[test.last] >= REST:
-        return start, _charge_at(float(log.voltage[-1]) / option.series, "after", cell, one)
-    if not cell.resistance:
-        raise OutsideRange(
-            "it does not end with the battery at rest, and no resistance of the cell is stated"
-        )
-    current = abs(float(log.current[test.last])) / option.parallel
-    points = [(p.state_of_charge.value, p.resistance.value) for p in cell.resistance]
-    z = np.linspace(
-        cell.open_circuit_voltage[0].state_of_charge.value,
-        cell.open_circuit_voltage[-1].state_of_charge.value,
-        2001,
-    )
-    rest = np.interp(z, *_rest_table(cell))
-    loaded = rest - current * np.interp(z, [z for z, _ in points], [R for _, R in points])
-    at = int(np.argmin(np.abs(loaded - test.last_voltage / option.series)))
-    error = error_source(f"rest voltage reckoned after the test of {one.event.date.isoformat()}", 0.01)
-    return start, Input(
-        "state of charge after the test, from the voltage under load", "ratio", float(z[at]) + error, last
-    )
-
-
-def _rest_table(cell: Cell) -> tuple[list[float], list[float]]:
-    points = cell.open_circuit_voltage
-    return [p.state_of_charge.value for p in points], [p.voltage.value for p in points]
-
-
-def _charge_at(voltage: float, when: str, cell: Cell, one: LoggedTest) -> Input:
-    """Look a rest voltage up; what the voltmeter may be off is carried on the slope of the table."""
-    z_i, U_i = _rest_table(cell)
-    charge = state_of_charge(voltage, z_i, U_i)
-    off = Instruments().voltage_gain * voltage
-    ends = [float(np.interp(voltage + side * off, U_i, z_i)) for side in (-1, 1)]
-    error = error_source(
-        f"voltmeter of the test of {one.event.date.isoformat()}, {when}", (ends[1] - ends[0]) / 2
-    )
-    row = 0 if when == "before" else len(one.log) - 1
-    return Input(
-        f"state of charge {when} the test, from the rest voltage", "ratio", charge + error, one.log.place(row)
-    )
-
-
-def _agrees(logged: Figure | None, stated: Quantity | None) -> bool | None:
-    if logged is None or stated is None:
+def _difference(number: int, one: LoggedTest, logged: Figure | None) -> Figure | None:
+    if logged is None or one.stated is None:
         return None
-    doubt = COVERAGE_FACTOR * float(np.hypot(logged.standard_uncertainty, stated.standard_uncertainty))
-    return abs(logged.value - stated.value) <= doubt
+    return evaluate(
+        log_capacity.capacity_beyond, f"capacity_difference.test_{number}",
+        f"Capacity by the log less that by the record, {one.words}", "charge",
+        {"Q": taken(logged), "Q_s": given(one.stated, f"capacity of {one.words}, as stated")},
+    )  # fmt: skip
 
 
-def _disagreement(logged: Figure, stated: Quantity, one: LoggedTest) -> Finding:
-    spread = COVERAGE_FACTOR * logged.standard_uncertainty / 3600
-    fault = (
-        f"{stated.text} is stated, and its log gives {logged.value / 3600:.1f} Ah ± {spread:.1f} Ah (k = 2)"
-    )
+def _disagreements(
+    one: LoggedTest, figures: Mapping[str, Figure], agrees: bool | None, compared: tuple[Comparison, ...]
+) -> Iterator[Finding]:
+    """Warn of what disagrees; an energy that only follows a wrong capacity is not told again."""
+    if agrees is False and one.stated:
+        yield _capacity(figures["logged_capacity"], one.stated, one)
+    for pair in compared:
+        if pair.agrees is False and not (pair.quantity == "energy" and agrees is False):
+            yield _disagreement(pair, one)
+
+
+def _capacity(logged: Figure, stated: Quantity, one: LoggedTest) -> Finding:
+    spread = COVERAGE_FACTOR * logged.standard_uncertainty / HOUR
+    given_by_log = f"{logged.value / HOUR:.1f} Ah ± {spread:.1f} Ah (k = 2)"
+    fault = f"the capacity of {one.words}: {stated.text} is stated, and its log gives {given_by_log}"
     remedy = "correct the capacity, or show in a note how it follows from the log"
-    return Finding(
-        "L009", f"the capacity of battery {one.event.pack}: {fault}", remedy, stated.place, Severity.WARNING
+    return Finding("L009", fault, remedy, stated.place, Severity.WARNING)
+
+
+def _disagreement(pair: Comparison, one: LoggedTest) -> Finding:
+    computed, difference = pair.computed, pair.difference
+    assert computed
+    assert difference
+    code, factor, unit, decimals, remedy = TOLD[pair.quantity]
+    measured, by_model, off, doubt = (
+        f"{value / factor:.{decimals}f} {unit}"
+        for value in (
+            pair.measured.value,
+            computed.value,
+            abs(difference.value),
+            COVERAGE_FACTOR * difference.standard_uncertainty,
+        )
     )
+    more = "more" if difference.value > 0 else "less"
+    fault = (
+        f"the {pair.quantity} of {one.words}: its log gives {measured}, the model of the type {by_model}: "
+        f"{off} {more}, and ± {doubt} (k = 2) is what both may be off"
+    )
+    place = one.event.log.place_of_key("file") if one.event.log else None
+    return Finding(code, fault, remedy, place, Severity.WARNING)

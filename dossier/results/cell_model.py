@@ -3,7 +3,7 @@ silence."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import cast
 
@@ -17,8 +17,8 @@ from dossier.compute.pack_share import PackShape
 from dossier.figures import Input, constant, given
 from dossier.model.battery import Battery, Cell, Option
 from dossier.results.battery import PackResult
-
-AS_NEW = "resistance as when new: no later measurement of it is in the record"
+from dossier.results.pack_age import NEW, Growth, growth_of
+from dossier.results.rest_voltage import rest_curve, rest_points
 
 
 @dataclass(frozen=True)
@@ -35,6 +35,8 @@ class CellModel:
     """Columns ``z_i``, ``U_i`` and ``R_i`` on common points."""
     health: float
     """Capacity of a cell of this battery, of the nominal one."""
+    growth: Growth = NEW
+    """Of its resistance."""
 
     @property
     def name(self) -> str:
@@ -63,8 +65,9 @@ def cell_model(battery: Battery, result: PackResult) -> CellModel | None:
         result,
         _circuit(cell),
         _shape(option),
-        _table(cell),
+        common_table(cell),
         capacity / cell.nominal_capacity.value,
+        growth_of(result.figures),
     )
 
 
@@ -74,8 +77,7 @@ def _shape(option: Option) -> PackShape:
 
 
 def _circuit(cell: Cell) -> Circuit:
-    points, measured = cell.open_circuit_voltage, cell.resistance or []
-    rest = Curve(tuple(p.state_of_charge.value for p in points), tuple(p.voltage.value for p in points))
+    rest, measured = rest_curve(cell), cell.resistance or []
     resistance = Curve(
         tuple(p.state_of_charge.value for p in measured), tuple(p.resistance.value for p in measured)
     )
@@ -93,22 +95,20 @@ def _circuit(cell: Cell) -> Circuit:
     )
 
 
-def _table(cell: Cell) -> dict[str, list[Input]]:
+def common_table(cell: Cell) -> dict[str, list[Input]]:
     """Put both tables on common points; between two points stands the straight line between them."""
-    voltages = [
-        (p.state_of_charge.value, given(p.voltage, f"rest voltage at {p.state_of_charge.text}"))
-        for p in cell.open_circuit_voltage
-    ]
+    points = rest_points(cell)
+    voltages = [(p.charge.value, replace(p.voltage, label=f"rest voltage at {p.text}")) for p in points]
     resistances = [
         (p.state_of_charge.value, given(p.resistance, f"resistance at {p.state_of_charge.text}"))
         for p in cell.resistance or []
     ]
     first, last = voltages[0][0], voltages[-1][0]
     nodes = sorted({z for z, _ in (*voltages, *resistances) if first <= z <= last})
-    places = {p.state_of_charge.value: p.state_of_charge for p in cell.open_circuit_voltage}
-    places |= {p.state_of_charge.value: p.state_of_charge for p in cell.resistance or []}
+    places = {p.charge.value: p.charge for p in points}
+    places |= {p.state_of_charge.value: given(p.state_of_charge, "") for p in cell.resistance or []}
     return {
-        "z_i": [given(places[z], f"state of charge, point {number}") for number, z in enumerate(nodes, 1)],
+        "z_i": [replace(places[z], label=f"state of charge, point {n}") for n, z in enumerate(nodes, 1)],
         "U_i": [_between(voltages, z) for z in nodes],
         "R_i": [_between(resistances, z) for z in nodes],
     }
@@ -129,7 +129,7 @@ def _between(points: list[tuple[float, Input]], z: float) -> Input:
 
 
 def conditions(model: CellModel) -> dict[str, Input]:
-    """Return the inputs of the run time that do not depend on the flight: warm, and as when new."""
+    """Return the inputs of the run time that do not depend on the flight: warm, and as old as it is."""
     cell = model.cell
     usual = constant("usual rise of resistance in the cold", "temperature", USUAL_CONSTANT, "pybamm")
     stated = cell.resistance_temperature_constant
@@ -137,7 +137,7 @@ def conditions(model: CellModel) -> dict[str, Input]:
     return {
         "U_min": given(cell.empty_voltage, "empty, cell, under load"),
         "T_b": constant("battery at 25 °C", "temperature", WARM, "definition, the condition of this figure"),
-        "G": constant(AS_NEW, "number", 1.0, "definition, the condition of this figure"),
+        "G": model.growth.input,
         "b": given(stated, "rise of resistance in the cold") if stated else usual,
         "C_lim": constant(
             f"rate of a cell for {kind}", "number", RATE_RANGES[model.circuit.application].sustained, "pybamm"

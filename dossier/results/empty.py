@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from dossier.compute import weights
 from dossier.figures import Figure, Input, evaluate, given, taken
+from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery
 from dossier.model.events import PackFitted
@@ -25,6 +26,10 @@ class ChangeRow:
     arm: Input
 
 
+FAR = 0.05
+"""Part of the list's mass beyond which the list and the scales are not of one aircraft (own choice)."""
+
+
 @dataclass(frozen=True)
 class EmptyAircraft:
     """Mass and centre of gravity on each basis."""
@@ -37,18 +42,22 @@ class EmptyAircraft:
     """With the pack that is in the bay; none if the bay is empty."""
     with_option: Mapping[str, tuple[Figure, Figure]]
     """With each battery that the type may fly with."""
+    with_every_option: Mapping[str, Figure]
+    """Mass with each of those batteries and every optional item of the type's list: with those that this serial was
+    built without, by the mass of the list. A number that the builder publishes of the type is held against it."""
     chord: tuple[Figure, ...]
     """Centres of gravity in parts of the mean aerodynamic chord."""
     designed: tuple[Figure, Figure]
     """The sum of the type's list of masses, without battery."""
     above_design: Figure
     """What the weighing found more than the list says, without battery."""
+    findings: tuple[Finding, ...] = ()
 
     @property
     def figures(self) -> tuple[Figure, ...]:
         """All figures, in the order of their making."""
         pairs = [self.without_battery, *([self.fitted] if self.fitted else []), *self.with_option.values()]
-        return (*(figure for pair in pairs for figure in pair), *self.chord, *self.designed, self.above_design)
+        return (*(figure for pair in pairs for figure in pair), *self.with_every_option.values(), *self.chord, *self.designed, self.above_design)
 
 
 def empty_aircraft(weighing: WeighingResult, state: State, aircraft: Aircraft, battery: Battery) -> EmptyAircraft:
@@ -73,12 +82,28 @@ def empty_aircraft(weighing: WeighingResult, state: State, aircraft: Aircraft, b
     pairs = [bare, *([fitted] if fitted else []), *with_option.values()]
     chord = tuple(_chord(arm, aircraft) for _, arm in pairs) if aircraft.geometry.mean_aerodynamic_chord else ()
     listed = designed(aircraft, state)
-    return EmptyAircraft(rows, bare, fitted, with_option, chord, listed, _above(bare[0], listed[0]))
+    every = {name: _with_every_option(name, str(battery.options[name].name), pair[0], aircraft, state) for name, pair in with_option.items()}
+    above = _above(bare[0], listed[0])
+    findings = tuple(_far_from_design(above, listed[0], state))
+    return EmptyAircraft(rows, bare, fitted, with_option, every, chord, listed, above, findings)
+
+
+def _far_from_design(above: Figure, listed: Figure, state: State) -> Iterator[Finding]:
+    """Warn where the scales and the type's list of masses cannot both be right."""
+    if state.weighing and abs(above.value) > 2 * above.standard_uncertainty + FAR * listed.value:
+        share = above.value / listed.value
+        yield Finding(
+            "W008",
+            f"the aircraft as weighed is {abs(100 * share):.0f} % {'heavier' if share > 0 else 'lighter'} than "
+            "the type's list of masses",
+            "look for a support, a tare or an item that was forgotten; if the weighing is right, correct the list",
+            state.weighing.place_of_key("supports"), Severity.WARNING,
+        )  # fmt: skip
 
 
 def _changes(state: State, battery: Battery) -> list[ChangeRow]:
     rows = [
-        ChangeRow(f"battery {pack.pack}, aboard when weighed", str(state.weighing.date if state.weighing else ""), _signed(mass, -1), arm)
+        ChangeRow(f"Battery {pack.pack}, aboard when weighed", str(state.weighing.date if state.weighing else ""), _signed(mass, -1), arm)
         for pack in state.packs_at_weighing
         for mass, arm in [_pack(pack, str(pack.option), battery)]
     ]
@@ -114,6 +139,16 @@ def _pair(suffix: str, words: str, masses: list[Input], arms: list[Input]) -> tu
 
 def _with_pack(bare: tuple[Figure, Figure], suffix: str, words: str, mass: Input, arm: Input) -> tuple[Figure, Figure]:
     return _pair(suffix, words, [taken(bare[0]), mass], [taken(bare[1]), arm])
+
+
+def _with_every_option(name: str, words: str, mass: Figure, aircraft: Aircraft, state: State) -> Figure:
+    left_out = [item for key, item in aircraft.items.items() if item.optional and key in state.left_out]
+    added = ", ".join(str(item.name) for item in left_out)
+    note = f"Not in this serial, and added with the mass of the type's list: {added}." if added else "Every optional item is in this serial."
+    return evaluate(
+        weights.total_mass, f"empty_mass.{name}.every_option", f"Empty mass with {words} and every optional item of the type", "mass",
+        {"m_i": [taken(mass), *(given(item.mass, str(item.name)) for item in left_out)]}, note=note,
+    )
 
 
 def _above(weighed: Figure, listed: Figure) -> Figure:

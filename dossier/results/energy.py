@@ -13,7 +13,7 @@ from dossier.figures import Figure, Formula, Input, OutsideRange, evaluate, give
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft, Phase
 from dossier.model.battery import Battery
-from dossier.results.attempt import attempt
+from dossier.results.attempt import attempt, reason
 from dossier.results.battery import PackResult
 from dossier.results.empty import EmptyAircraft
 from dossier.results.intermediate import energies
@@ -87,7 +87,7 @@ def energy_table(empty: EmptyAircraft, aircraft: Aircraft, battery: Battery, pac
             try:
                 flights.append(_Flight(result, word, pilot, empty, aircraft, drive, name).fly())
             except OutsideRange as error:
-                findings.append(_finding(f"the profile cannot be flown with {name} and a pilot of {pilot:.0f} kg: {error}", aircraft))
+                findings.append(_finding(f"the profile cannot be flown with {name} and a pilot of {pilot:.0f} kg: {reason(error)}", aircraft))
     return Energy(tuple(flights), (drive, *(figure for flight in flights for figure in flight.figures)), tuple(findings))
 
 

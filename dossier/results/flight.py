@@ -13,6 +13,7 @@ from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery
 from dossier.quantities import COVERAGE_FACTOR
 from dossier.replay import State
+from dossier.results.attempt import reason
 from dossier.results.battery import PackResult
 from dossier.results.empty import EmptyAircraft
 from dossier.results.energy import Energy
@@ -135,7 +136,7 @@ def _options(
         try:
             made = option_flight(pack.option, polar, aircraft, battery, empty, flown.figures)
         except OutsideRange as error:
-            findings.append(_finding(f"the flight with {name} cannot be computed: {error}", aircraft))
+            findings.append(_finding(f"the flight with {name} cannot be computed: {reason(error)}", aircraft))
             continue
         options += [made] if made else []
     return tuple(options), tuple(findings)

@@ -43,7 +43,7 @@ class OptionFlight:
     """None where the efficiency of the drive is not known."""
     climb_rate: Figure | None
     """None besides where the power is too small to climb: that has a finding."""
-    drive: float | None
+    drive: Figure | None
     """Efficiency from the terminals to the thrust."""
     figures: tuple[Figure, ...]
     """Those that were made here."""
@@ -126,7 +126,7 @@ class _Maker:
             sink,
             level,
             climb.figure,
-            drive.value if drive else None,
+            drive,
             tuple(self.figures),
             climb.findings,
         )

@@ -14,9 +14,11 @@ from dossier.compute.flight_outcome import CLAMPS, OBSTACLES, Answers, Clamp, Ob
 from dossier.compute.glide import best_glide, drag, least_sink
 from dossier.compute.level import top_speed
 from dossier.compute.reach import best_to_fly, reach, wind
+from dossier.figures import given
 from dossier.model.aircraft import Aircraft
 from dossier.quantities import Quantity
 from dossier.results.battery import PackResult
+from dossier.results.flight_draws import ClimbDraws, Flying, climb_draws
 from dossier.results.flight_figures import OptionFlight
 from dossier.results.flight_polar import PolarInUse
 from dossier.units import scale
@@ -86,6 +88,8 @@ class ClimbRow:
     """Energy that the battery has for flying; None where it is not known."""
     top_speed: Value
     """True, at this height in standard air."""
+    draws: ClimbDraws
+    """What draws of all errors say of time, energy and top speed."""
 
 
 @dataclass(frozen=True)
@@ -153,10 +157,12 @@ def climb_rows(
         return
     unit, steps = HEIGHTS[aircraft.presentation.units == "us-first"]
     at = np.array(steps) * scale("length", unit)[0]
-    power, mass = aircraft.propulsion.maximum_power.value, option.mass.value
-    rates = climb_rates(in_use.polar, power * option.drive, mass, air(at[:, None], np.array(OFFSETS)).density)
-    way = climb_to(in_use.polar, power, option.drive, mass, heights(0.0, at))
-    level = top_speed(in_use.polar, power * option.drive, mass, air(at).density)
+    full = given(aircraft.propulsion.maximum_power, "power at full throttle")
+    power, mass, drive = full.value, option.mass.value, option.drive.value
+    rates = climb_rates(in_use.polar, power * drive, mass, air(at[:, None], np.array(OFFSETS)).density)
+    way = climb_to(in_use.polar, power, drive, mass, heights(0.0, at))
+    level = top_speed(in_use.polar, power * drive, mass, air(at).density)
+    drawn = climb_draws(in_use, Flying(full, option.drive, option.mass), at)
     usable = next(
         (
             pack.figures["usable_energy"].value
@@ -165,7 +171,7 @@ def climb_rows(
         ),
         None,
     )
-    for row, height in enumerate(at):
+    for row, (height, draws) in enumerate(zip(at, drawn, strict=True)):
         yield ClimbRow(
             option.option,
             float(height),
@@ -174,6 +180,7 @@ def climb_rows(
             _one(way, "energy", row),
             usable,
             _one(level, "speed", row),
+            draws,
         )
 
 

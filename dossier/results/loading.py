@@ -6,16 +6,16 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from dossier.compute import envelope as envelopes
-from dossier.compute import loading, weights
+from dossier.compute import weights
 from dossier.compute.envelope import Envelope
 from dossier.compute.load_cases import Corner, Load, LoadCases, combine, corners, pilot_masses_to_check
-from dossier.figures import Figure, Inputs, evaluate, given, taken
+from dossier.figures import Figure, evaluate, given, taken
 from dossier.findings import Finding
 from dossier.model.aircraft import Aircraft, Station
 from dossier.model.battery import Battery
 from dossier.results.empty import EmptyAircraft
 from dossier.results.margins import margin_figures
-from dossier.results.attempt import Attempt, attempt
+from dossier.results.pilot_limits import pilot_limits
 
 PILOT_STEPS = 5
 """How many pilot masses the table shows between the lightest and the heaviest, ends included."""
@@ -61,10 +61,10 @@ def loadings(empty: EmptyAircraft, aircraft: Aircraft, battery: Battery) -> Load
     for name in battery.options:
         rows += _rows(name, empty, aircraft, envelope)
         pieces[name] = _pieces(name, empty, aircraft, envelope)
-        for made in _pilot_limits(name, str(battery.options[name].name), empty, aircraft):
+        for made in pilot_limits(name, str(battery.options[name].name), empty, aircraft):
             figures += made.figures
             findings += made.findings
-    figures += _general(empty, aircraft)
+    figures += _general(empty, aircraft, battery)
     worst = _worst(empty, aircraft, battery, envelope)
     figures += margin_figures(worst, empty, aircraft, battery)
     return Loadings(tuple(rows), worst, pieces, tuple(figures), envelope, tuple(findings))
@@ -186,37 +186,18 @@ def _pieces(option: str, empty: EmptyAircraft, aircraft: Aircraft, envelope: Env
     return None
 
 
-def _corner_inputs(aircraft: Aircraft) -> Inputs:
-    points = aircraft.loading.envelope
-    return {
-        "m_j": [given(point.mass, f"mass at corner {number}") for number, point in enumerate(points, 1)],
-        "x_fj": [given(point.forward, f"forward limit at corner {number}") for number, point in enumerate(points, 1)],
-        "x_aj": [given(point.aft, f"aft limit at corner {number}") for number, point in enumerate(points, 1)],
-    }
-
-
-def _pilot_limits(option: str, words: str, empty: EmptyAircraft, aircraft: Aircraft) -> list[Attempt]:
-    mass, arm = empty.with_option[option]
-    limit = aircraft.limits[aircraft.loading.maximum_take_off_mass]
-    without = " without baggage" if aircraft.loading.baggage else ""
-    by_mass = attempt(lambda: evaluate(
-        loading.pilot_mass_under_mass_limit, f"maximum_pilot_mass_by_mass.{option}", f"Heaviest pilot by take-off mass{without}, {words}", "mass",
-        {"m_max": given(limit.value, str(limit.name)), "m_0": taken(mass)}), f"the heaviest pilot by take-off mass, {words},", limit.place)
-    if not aircraft.loading.envelope:
-        return [by_mass]
-    inputs: Inputs = {"m_0": taken(mass), "x_0": taken(arm), "x_P": given(aircraft.loading.seat.arm, "arm of the seat"), **_corner_inputs(aircraft)}
-    place = aircraft.loading.place
-    return [
-        by_mass,
-        attempt(lambda: evaluate(loading.minimum_pilot_mass, f"minimum_pilot_mass.{option}", f"Lightest pilot without ballast{without.replace(' without', ' and')}, {words}", "mass", inputs), f"the lightest pilot, {words},", place),
-        attempt(lambda: evaluate(loading.maximum_pilot_mass, f"maximum_pilot_mass_by_envelope.{option}", f"Heaviest pilot by the envelope{without}, {words}", "mass", inputs), f"the heaviest pilot by the envelope, {words},", place),
-    ]
-
-
-def _general(empty: EmptyAircraft, aircraft: Aircraft) -> list[Figure]:
-    limit = aircraft.limits[aircraft.loading.maximum_take_off_mass]
+def _general(empty: EmptyAircraft, aircraft: Aircraft, battery: Battery) -> list[Figure]:
+    """Useful load as the aircraft is, or with its heaviest battery if the bay is empty; then with each one."""
     heaviest = max((pair[0] for pair in empty.with_option.values()), key=lambda figure: figure.value)
     base = empty.fitted[0] if empty.fitted else heaviest
-    return [
-        evaluate(envelopes.mass_margin, "useful_load", "Useful load", "mass", {"m_max": given(limit.value, str(limit.name)), "m": taken(base)}),
+    each = [
+        _useful_load(f".{option}", f" with {battery.options[option].name}", pair[0], aircraft)
+        for option, pair in empty.with_option.items()
     ]
+    return [_useful_load("", "", base, aircraft), *each]
+
+
+def _useful_load(suffix: str, words: str, mass: Figure, aircraft: Aircraft) -> Figure:
+    limit = aircraft.limits[aircraft.loading.maximum_take_off_mass]
+    inputs = {"m_max": given(limit.value, str(limit.name)), "m": taken(mass)}
+    return evaluate(envelopes.mass_margin, f"useful_load{suffix}", f"Useful load{words}", "mass", inputs)

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 
+from dossier.figures import Figure
 from dossier.findings import Finding, Place, Severity
 from dossier.model.aircraft import Limit
 from dossier.model.events import CountedEvent, Inspection
@@ -13,19 +14,10 @@ from dossier.model.maintenance import Interval, LifeLimit, Maintenance, Task
 from dossier.model.record import SerialRecord
 from dossier.months import months_after
 from dossier.replay import State
+from dossier.results.due import Amounts, Item, Period, by_calendar, by_flight_time, by_flights
+from dossier.results.flown import HOUR, Total, Totals, counted, totals_by, totals_of
 
-HOUR = 3600.0
-"""Seconds."""
 OVERDUE, DUE, NOT_KNOWN = "overdue", "not yet due", "not known"
-
-
-@dataclass(frozen=True)
-class Totals:
-    """How much an aircraft has flown. None where the record does not say."""
-
-    flight_time: int | None = None
-    """In whole seconds, so that sums of tenths of an hour come out even."""
-    cycles: int | None = None
 
 
 @dataclass(frozen=True)
@@ -34,6 +26,8 @@ class Start:
 
     day: date | None
     """None if that day is not on record."""
+    place: Place | None
+    """Where that day stands."""
     totals: Totals
     replaced: date | None = None
     """When the component was last replaced; None if it is the one built in."""
@@ -53,6 +47,8 @@ class Measure:
     """Days, seconds or flights; below zero when overdue. None if the record does not give the total."""
     words: str
     """The interval as a reader says it, such as ``12 months``."""
+    amounts: Amounts
+    """The same as figures."""
 
     @property
     def share(self) -> float | None:
@@ -101,6 +97,12 @@ class MaintenanceState:
     items: tuple[DueItem, ...]
     findings: tuple[Finding, ...]
 
+    @property
+    def figures(self) -> tuple[Figure, ...]:
+        """All figures, the worst first."""
+        measures = (measure for item in self.items for measure in item.measures)
+        return tuple(figure for measure in measures for figure in measure.amounts.figures)
+
 
 def maintenance_state(
     maintenance: Maintenance, limits: Mapping[str, Limit], record: SerialRecord, state: State
@@ -126,32 +128,13 @@ def maintenance_state(
         ),
     ]
     ordered = tuple(sorted(items, key=lambda item: item.urgency))
-    counted = _counted(state, state.as_of)
+    told = counted(state, state.as_of)
     return MaintenanceState(
         totals_by(state, state.as_of),
-        counted[-1].date if counted else None,
+        told[-1].date if told else None,
         ordered,
         tuple(_finding(item) for item in ordered if item.state == OVERDUE),
     )
-
-
-def _counted(state: State, day: date) -> list[CountedEvent]:
-    return [
-        event
-        for event in state.events
-        if isinstance(event, CountedEvent)
-        and event.date <= day
-        and (event.flight_hours is not None or event.cycles is not None)
-    ]
-
-
-def totals_by(state: State, day: date) -> Totals:
-    """Return the latest totals on record by a day."""
-    hours = [
-        round(event.flight_hours.value) for event in _counted(state, day) if event.flight_hours is not None
-    ]
-    cycles = [event.cycles for event in _counted(state, day) if event.cycles is not None]
-    return Totals(hours[-1] if hours else None, cycles[-1] if cycles else None)
 
 
 def _task(name: str, task: Task, limits: Mapping[str, Limit], record: SerialRecord, state: State) -> DueItem:
@@ -161,7 +144,7 @@ def _task(name: str, task: Task, limits: Mapping[str, Limit], record: SerialReco
     interval = task.every if done or task.first is None else task.first
     return DueItem(
         name, str(task.name), False, done[-1].date if done else None, bool(done),
-        tuple(_measures(interval, start, limits, state)),
+        tuple(_measures(Item(f"task.{name}", str(task.name)), (interval, start), limits, state)),
         (done[-1].place_of_key("tasks") if done else None) or record.place_of_key("events"),
         str(task.level), str(task.source), str(task.procedure or ""),
     )  # fmt: skip
@@ -178,7 +161,8 @@ def _life(
     start, place = _fitting(str(life.component), record, state)
     return DueItem(
         name, str(life.name), True, start.day, start.replaced is not None,
-        tuple(_measures(life.life, start, limits, state)), place or record.place_of_key("events"),
+        tuple(_measures(Item(f"life.{name}", str(life.name)), (life.life, start), limits, state)),
+        place or record.place_of_key("events"),
         "", str(life.source), "",
     )  # fmt: skip
 
@@ -187,48 +171,55 @@ def _fitting(component: str | None, record: SerialRecord, state: State) -> tuple
     """From where time runs: the making of a component, else the build; its fitting after a change."""
     changes = [change for change in state.changes_of(component) if change.fitted] if component else []
     if changes:
-        start = _after(changes[-1], state)
-        return replace(start, day=changes[-1].made or start.day, replaced=changes[-1].date), changes[-1].place
+        last, start = changes[-1], _after(changes[-1], state)
+        if last.made:
+            start = replace(start, day=last.made, place=last.place_of_key("made"))
+        return replace(start, replaced=last.date), last.place
+    build = record.build
     fitted = record.fitted.get(component) if component else None
-    return Start(
-        (fitted.made if fitted else None) or record.build.completed, Totals(0, 0)
-    ), fitted.place if fitted else None
+    new = Total(0, build.place, of="new")
+    made = fitted.made if fitted else None
+    place = fitted.place_of_key("made") if fitted and made else build.place_of_key("completed")
+    return Start(made or build.completed, place, Totals(new, new)), fitted.place if fitted else None
 
 
 def _after(event: CountedEvent, state: State) -> Start:
     """An event that does not state its totals has those known by its day: if wrong, too low, so due early."""
-    known = totals_by(state, event.date)
-    hours = round(event.flight_hours.value) if event.flight_hours is not None else known.flight_time
-    return Start(event.date, Totals(hours, event.cycles if event.cycles is not None else known.cycles))
+    return Start(event.date, event.place_of_key("date"), totals_of(event, totals_by(state, event.date)))
 
 
 def _measures(
-    interval: Interval, start: Start, limits: Mapping[str, Limit], state: State
+    item: Item, runs: tuple[Interval, Start], limits: Mapping[str, Limit], state: State
 ) -> Iterator[Measure]:
+    interval, start = runs
     now = totals_by(state, state.as_of)
     if interval.months is not None:
-        due = months_after(start.day, interval.months) if start.day else None
-        days = (due - start.day).days if due and start.day else 0
-        yield Measure(
-            "calendar", days, due, (due - state.as_of).days if due else None, f"{interval.months} months"
-        )
+        yield _calendar(item, interval, start, state.as_of)
     time = limits[interval.limit].value if interval.limit else interval.flight_hours
     if time is not None:
-        yield _counter("flight time", round(time.value), start.totals.flight_time, now.flight_time)
+        each = Total(round(time.value), time.place, time.text)
+        amounts = by_flight_time(item, start.totals.flight_time, each, now.flight_time)
+        yield _counter("flight time", each.value, amounts, f"{each.value / HOUR:g} h")
     if interval.cycles is not None:
-        yield _counter("flights", interval.cycles, start.totals.cycles, now.cycles)
+        each = Total(interval.cycles, interval.place_of_key("cycles"), str(interval.cycles))
+        amounts = by_flights(item, start.totals.cycles, each, now.cycles)
+        yield _counter("flights", each.value, amounts, amount("flights", each.value))
 
 
-def _counter(kind: str, interval: int, start: int | None, now: int | None) -> Measure:
-    due = None if start is None else start + interval
-    left = None if due is None or now is None else due - now
-    return Measure(
-        kind,
-        interval,
-        due,
-        left,
-        f"{interval / HOUR:g} h" if kind == "flight time" else amount(kind, interval),
-    )
+def _calendar(item: Item, interval: Interval, start: Start, as_of: date) -> Measure:
+    assert interval.months is not None
+    words = f"{interval.months} months"
+    if start.day is None:
+        return Measure("calendar", 0, None, None, words, Amounts())
+    due = months_after(start.day, interval.months)
+    period = Period(interval.months, interval.place_of_key("months"), start.day, start.place, due)
+    left = (due - as_of).days
+    return Measure("calendar", (due - start.day).days, due, left, words, by_calendar(item, period, as_of))
+
+
+def _counter(kind: str, interval: int, amounts: Amounts, words: str) -> Measure:
+    due, left = (None if figure is None else figure.value for figure in (amounts.due, amounts.left))
+    return Measure(kind, interval, due, left, words, amounts)
 
 
 def _finding(item: DueItem) -> Finding:

@@ -5,9 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from dossier.model.road_limits import RoadLimit, RoadLimits
+from dossier.compute import packing
+from dossier.figures import Figure, evaluate, given, taken
+from dossier.model.road_limits import RoadLimit, RoadLimits, RoadPlace
 from dossier.model.trailer import Trailer
-from dossier.results.packing import Size, sizes
+from dossier.quantities import COVERAGE_FACTOR
+from dossier.results.packing import Packing, Size, packed
+from dossier.results.weighing import slugs
 
 WITHIN, BEYOND, TOO_CLOSE, NOT_SHOWN = (
     "within the limit",
@@ -27,20 +31,32 @@ class RoadVerdict:
     size: Size | None
     """None where the trailer's file does not say enough."""
     state: str
+    left: Figure | None
+    """What is left to the limit; below zero when beyond. None without a size."""
 
     @property
     def margin(self) -> float | None:
-        """What is left to the limit, in m; below zero when beyond."""
-        return self.limit.limit.value - self.size.value if self.size else None
+        """What is left to the limit, in m."""
+        return self.left.value if self.left else None
 
 
 @dataclass(frozen=True)
 class RoadResult:
     """The packed trailer: its size, and what the limits of the places say."""
 
-    sizes: tuple[Size, ...]
+    packing: Packing
     verdicts: tuple[RoadVerdict, ...]
     known: RoadLimits
+
+    @property
+    def sizes(self) -> tuple[Size, ...]:
+        """The measures of the packed trailer."""
+        return self.packing.sizes
+
+    @property
+    def figures(self) -> tuple[Figure, ...]:
+        """All figures, in the order of their making."""
+        return (*self.packing.figures, *(verdict.left for verdict in self.verdicts if verdict.left))
 
 
 def judge_road(trailer: Trailer, known: RoadLimits) -> RoadResult:
@@ -50,22 +66,32 @@ def judge_road(trailer: Trailer, known: RoadLimits) -> RoadResult:
         trailer: names places among ``known.places``; a project that was checked names no other.
         known: the limits.
     """
-    made = sizes(trailer)
-    measured = {size.measure: size for size in made}
-    return RoadResult(made, tuple(_verdicts(map(str, trailer.places), measured, known)), known)
+    made = packed(trailer)
+    measured = {size.measure: size for size in made.sizes}
+    return RoadResult(made, tuple(_verdicts(dict.fromkeys(map(str, trailer.places)), measured, known)), known)
 
 
 def _verdicts(places: Iterable[str], measured: dict[str, Size], known: RoadLimits) -> Iterator[RoadVerdict]:
-    for place in places:
-        for limit in known.places[place].limits:
+    for key in places:
+        place = known.places[key]
+        for limit, name in zip(place.limits, slugs(str(one.measure) for one in place.limits), strict=True):
             size = measured.get(limit.measure)
-            yield RoadVerdict(place, limit, size, _state(limit, size))
+            left = _left(f"road_margin.{key}.{name}", place, limit, size) if size else None
+            yield RoadVerdict(key, limit, size, _state(left), left)
 
 
-def _state(limit: RoadLimit, size: Size | None) -> str:
-    if size is None:
+def _left(name: str, place: RoadPlace, limit: RoadLimit, size: Size) -> Figure:
+    words = f"{limit.measure}, {place.name}"
+    return evaluate(
+        packing.room_to_limit, name, f"Left to the limit of {words}", "length",
+        {"l_max": given(limit.limit, f"limit of {words}"), "l_s": taken(size.figure)},
+    )  # fmt: skip
+
+
+def _state(left: Figure | None) -> str:
+    if left is None:
         return NOT_SHOWN
-    margin = limit.limit.value - size.value
-    if size.expanded_uncertainty and abs(margin) < size.expanded_uncertainty:
+    doubt = COVERAGE_FACTOR * left.standard_uncertainty
+    if doubt and abs(left.value) < doubt:
         return TOO_CLOSE
-    return WITHIN if margin >= 0 else BEYOND
+    return WITHIN if left.value >= 0 else BEYOND

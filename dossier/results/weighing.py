@@ -13,8 +13,10 @@ from uncertainties import UFloat
 from dossier.compute import weights
 from dossier.figures import Figure, Input, error_source, evaluate, given, taken
 from dossier.findings import Finding, Severity
-from dossier.model.events import Correction, Scale, Support, Weighing
+from dossier.model.events import Correction, Weighing
+from dossier.model.instruments import ArmInstrument, Scale, Support
 from dossier.results.intermediate import balance
+from dossier.results.weighing_arms import instrument_errors, measured_arm
 
 
 @dataclass(frozen=True)
@@ -92,7 +94,12 @@ def weigh(event: Weighing) -> WeighingResult:
     """
     certificates = _calibration_errors(event)
     names = slugs(str(support.name) for support in event.supports)
-    rows = tuple(_row(support, name, event.scales[str(support.scale)], certificates) for support, name in zip(event.supports, names, strict=True))
+    instruments = instrument_errors(event)
+    arms_of_supports = [measured_arm(support, event.instruments, instruments) for support in event.supports]
+    rows = tuple(
+        _row(support, name, event.scales[str(support.scale)], certificates, arm)
+        for support, name, arm in zip(event.supports, names, arms_of_supports, strict=True)
+    )
     corrections = tuple(_correction(item, -1) for item in event.remove) + tuple(_correction(item, 1) for item in event.add)
     masses = [taken(row.net) for row in rows] + [row.mass for row in corrections]
     arms = [row.arm for row in rows] + [row.arm for row in corrections]
@@ -106,17 +113,18 @@ def _calibration_errors(event: Weighing) -> Mapping[str, UFloat]:
     errors = {}
     for certificate in sorted({str(scale.certificate) for scale in event.scales.values()}):
         scales = [str(scale.name) for scale in event.scales.values() if scale.certificate == certificate]
-        errors[certificate] = error_source(f"calibration of {', '.join(scales)} ({certificate})", 1.0)
+        errors[certificate] = error_source(f"calibration of {', '.join(scales)} ({certificate})", 1.0, bounded=True)
     return errors
 
 
-def _row(support: Support, name: str, scale: Scale, certificates: Mapping[str, UFloat]) -> SupportRow:
+def _row(
+    support: Support, name: str, scale: Scale, certificates: Mapping[str, UFloat], arm: Input
+) -> SupportRow:
     gross = _reading(support, scale, certificates)
     tare = given(support.tare, f"tare, {support.name}") if support.tare else None
     no_tare = Input(f"tare, {support.name}: none", "mass", 0.0, support.place or "not in a file")
     net = evaluate(weights.net_mass, f"net_mass.{name}", f"Net mass, {support.name}", "mass",
                    {"m_scale": gross, "m_tare": tare or no_tare})
-    arm = given(support.arm, f"arm, {support.name}")
     moment = evaluate(weights.moment, f"moment.{name}", f"Moment, {support.name}", "mass_moment", {"m": taken(net), "x": arm})
     return SupportRow(
         str(support.name), str(scale.name), tuple(reading.text for reading in support.readings), gross.value,
@@ -135,7 +143,7 @@ def _reading(support: Support, scale: Scale, certificates: Mapping[str, UFloat])
     last_digit = scale.resolution.value / 2 / sqrt(3)
     estimate = fmean(values) + certificates[str(scale.certificate)] * shared
     if last_digit:
-        estimate = estimate + error_source(f"last digit of {scale.name}, {support.name}", last_digit)
+        estimate = estimate + error_source(f"last digit of {scale.name}, {support.name}", last_digit, bounded=True)
     if len(values) > 1 and stdev(values) > 0:
         estimate = estimate + error_source(f"repeatability, {support.name}", stdev(values) / sqrt(len(values)))
     label = f"reading, {support.name}" + (f" (mean of {len(values)})" if len(values) > 1 else "")
@@ -202,9 +210,11 @@ def _quality(event: Weighing) -> tuple[Finding, ...]:
         if (event.date - scale.calibrated).days > 2 * 365.25:
             findings.append(Finding("W003", f"{scale.name} was calibrated on {scale.calibrated}, more than two years before this weighing",
                                     "have it calibrated (AMC1 SPO.POL.105(b) asks for two years)", scale.place_of_key("calibrated"), Severity.WARNING))
-        if scale.calibrated > event.date:
-            findings.append(Finding("W004", f"{scale.name} was calibrated on {scale.calibrated}, after this weighing", "correct the date",
-                                    scale.place_of_key("calibrated"), Severity.WARNING))
+    calibrated: tuple[Scale | ArmInstrument, ...] = (*event.scales.values(), *event.instruments.values())
+    for one in calibrated:
+        if one.calibrated > event.date:
+            findings.append(Finding("W004", f"{one.name} was calibrated on {one.calibrated}, after this weighing", "correct the date",
+                                    one.place_of_key("calibrated"), Severity.WARNING))
     return tuple(findings)
 
 

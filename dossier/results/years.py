@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from dossier.compute import charging
-from dossier.compute.discharge import discharge
 from dossier.compute.life import AgedYear, LifeEnd, LifeLimits, Use, after, ends_of_life
-from dossier.compute.scenarios import scenarios
 from dossier.figures import OutsideRange
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
@@ -16,11 +14,15 @@ from dossier.model.aircraft import Use as StatedUse
 from dossier.model.battery import Battery
 from dossier.results.cell_model import CellModel
 from dossier.results.discharge import Modelled
-from dossier.results.discharge_table import FlightCase
+from dossier.results.flight_case import Condition, FlightCase
+from dossier.results.level_flight import level_times
 
 YEARS = (0.0, 1.0, 2.0, 3.0, 5.0, 7.0, 10.0)
 LIMITS = LifeLimits(health=0.8, growth=2.0)
-"""Capacity at 80 %, resistance doubled: common practice, no source. The maker's word counts."""
+"""Capacity at 80 %, resistance doubled: common practice, no source. The builder's own limit of capacity goes
+before it."""
+AGEING_CHEMISTRY = "lithium-nmc"
+"""Of the one model of ageing."""
 LAST_CURRENT = 0.05
 """Current at which the charger stops, over the nominal capacity in an hour (common practice, no source)."""
 
@@ -34,8 +36,11 @@ class YearRow:
     worst: float | None
     best: float | None
     growth: float
+    """Of resistance, likely."""
+    worst_growth: float
+    best_growth: float
     lasts: tuple[float | None, float | None]
-    """Level flight in s with the heaviest pilot for whom there is an answer: worst and best."""
+    """Level flight in s with the heaviest pilot, the whole profile flown: worst and best."""
 
 
 @dataclass(frozen=True)
@@ -58,6 +63,9 @@ class Years:
     ends: tuple[LifeEnd, ...]
     charging: ChargingPlan | None
     words: tuple[str, ...]
+    limits: LifeLimits = LIMITS
+    pilot: float | None = None
+    """Mass in kg of the heaviest pilot, with whom level flight is flown; None where no flight can be."""
 
 
 @dataclass(frozen=True)
@@ -79,7 +87,8 @@ def battery_years(modelled: Modelled, aircraft: Aircraft, battery: Battery) -> B
     for case in modelled.cases:
         cases.setdefault(case.flight.option, []).append(case)
     made = tuple(
-        _years(model, cases.get(model.result.option, []), stated, battery) for model in modelled.models
+        _years(model, cases.get(model.result.option, []), stated, battery, _limits(aircraft))
+        for model in modelled.models
     )
     low, high = charging.STORAGE
     usual = low <= stated.storage_charge.value <= high
@@ -98,12 +107,17 @@ def _storage(stated: StatedUse) -> Finding:
     )
 
 
-def _years(model: CellModel, cases: Sequence[FlightCase], stated: StatedUse, battery: Battery) -> Years:
+def _years(
+    model: CellModel, cases: Sequence[FlightCase], stated: StatedUse, battery: Battery, limits: LifeLimits
+) -> Years:
+    heaviest = cases[-1] if cases else None
     words: list[str] = []
     rows: tuple[YearRow, ...] = ()
     ends: tuple[LifeEnd, ...] = ()
     if model.cell.ageing_model is None:
         words.append("The record names no model of ageing for this cell: no years are estimated.")
+    elif model.cell.chemistry != AGEING_CHEMISTRY:
+        words.append("The model of ageing that the record names is one of NMC cells: no years are estimated.")
     else:
         use = Use(
             float(stated.flights_per_year),
@@ -111,8 +125,8 @@ def _years(model: CellModel, cases: Sequence[FlightCase], stated: StatedUse, bat
             stated.storage_charge.value, stated.storage_temperature.value,
         )  # fmt: skip
         try:
-            rows = tuple(_row(after(use, year), cases) for year in YEARS)
-            ends = ends_of_life(use, LIMITS)
+            rows = _rows([after(use, year) for year in YEARS], heaviest)
+            ends = ends_of_life(use, limits)
         except OutsideRange as error:
             rows, ends = (), ()
             words.append(f"The years cannot be estimated: {error}.")
@@ -121,32 +135,37 @@ def _years(model: CellModel, cases: Sequence[FlightCase], stated: StatedUse, bat
         plan = _charging(model, stated, battery)
     except OutsideRange as error:
         words.append(f"The time of charging cannot be computed: {error}.")
-    return Years(model.result.option, rows, ends, plan, tuple(words))
+    pilot = heaviest.flight.pilot if heaviest else None
+    return Years(model.result.option, rows, ends, plan, tuple(words), limits, pilot)
 
 
-def _row(aged: AgedYear, cases: Sequence[FlightCase]) -> YearRow:
-    lasts = tuple(_lasts(cases, health, aged.growth) for health in (aged.worst_health, aged.best_health))
-    return YearRow(
-        aged.year, aged.health, aged.worst_health, aged.best_health, aged.growth, (lasts[0], lasts[1])
+def _rows(aged: Sequence[AgedYear], case: FlightCase | None) -> tuple[YearRow, ...]:
+    """Fly each year twice: the worst battery, where the models speak of it, and the best."""
+    ends = [
+        Condition(health, growth)
+        for one in aged
+        for health, growth in ((one.worst_health, one.worst_growth), (one.best_health, one.best_growth))
+        if health is not None
+    ]
+    flown = dict(zip(ends, level_times(case, ends), strict=True)) if case else {}
+
+    def lasts(health: float | None, growth: float) -> float | None:
+        return None if health is None else flown.get(Condition(health, growth))
+
+    return tuple(
+        YearRow(
+            one.year, one.health, one.worst_health, one.best_health,
+            one.growth, one.worst_growth, one.best_growth,
+            (lasts(one.worst_health, one.worst_growth), lasts(one.best_health, one.best_growth)),
+        )  # fmt: skip
+        for one in aged
     )
 
 
-def _lasts(cases: Sequence[FlightCase], health: float | None, growth: float) -> float | None:
-    """Level flight in s of the heaviest pilot for whom the new battery has an answer; None for none."""
-    able = [case for case in cases if _level(case, 1.0, 1.0) is not None]
-    return None if health is None or not able else _level(able[-1], health, growth)
-
-
-def _level(case: FlightCase, health: float, growth: float) -> float | None:
-    model, cell = case.model, case.model.circuit
-    try:
-        runs = discharge(cell, scenarios(
-            case.cruise.power / model.shape.cells, start=case.start(health), floor=case.floor(health),
-            growth=growth, health=health, wiring=model.shape.wiring_at_cell,
-        ))  # fmt: skip
-    except OutsideRange:  # less is left than the other phases need: the table says so by a dash
-        return None
-    return float(runs.computed["time"][0]) if runs.answered[0] else None
+def _limits(aircraft: Aircraft) -> LifeLimits:
+    """Return the ends of life, with the capacity at which the builder retires a battery."""
+    name = aircraft.use.retirement_limit if aircraft.use else None
+    return LIMITS if name is None else replace(LIMITS, health=aircraft.limits[name].value.value)
 
 
 def _charging(model: CellModel, stated: StatedUse, battery: Battery) -> ChargingPlan:

@@ -1,1 +1,2 @@
-"""Published tables that the tool ships, each file with its source: generic cells, wires, sizes on the road."""
+"""Published tables that the tool ships, each file with its source: generic cells and rest
+voltages, wires, sizes on the road."""

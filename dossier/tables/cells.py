@@ -14,6 +14,7 @@ from dossier.model.base import Part
 from dossier.model.scalars import Key, Name, Number, OneOf, Text
 from dossier.sources import Citation, cite
 from dossier.tables.columns import Columns, numbers, read_table
+from dossier.tables.rest_voltages import generic_rest_voltages
 
 
 class CellTable(Part):
@@ -28,7 +29,8 @@ class CellTable(Part):
     nominal_voltage: Number
     nominal_capacity: Number
     lowest_voltage: Number
-    rest_voltage: Columns
+    rest_voltage: Name
+    """A table of ``rest_voltages.yaml``."""
     resistance: Columns
 
 
@@ -61,8 +63,8 @@ def generic_cells() -> Mapping[str, GenericCell]:
 
 
 def _generic(one: CellTable) -> GenericCell:
-    columns = (one.rest_voltage, one.resistance)
-    rest, resistance = (curve(numbers(each.state_of_charge), numbers(each.value)) for each in columns)
+    rest = generic_rest_voltages()[str(one.rest_voltage)].rest
+    resistance = curve(numbers(one.resistance.state_of_charge), numbers(one.resistance.value))
     capacity, nominal = (3600 * charge.value for charge in (one.capacity, one.nominal_capacity))
     application = cast(Application, str(one.application))
     limits = CellLimits(one.lowest_voltage.value)

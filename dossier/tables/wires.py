@@ -1,4 +1,4 @@
-"""Sizes of copper wire by gauge, with their currents and fuses."""
+"""Sizes of copper wire by gauge or by area, with their currents and fuses."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from functools import cache
 from types import MappingProxyType
 
-from dossier.compute.wiring import FOOT, Wire
+from dossier.compute.wiring import CIRCULAR_MIL, Wire
 from dossier.model.base import Part
 from dossier.model.scalars import Count, Name, Number, Text
 from dossier.sources import Citation, cite
@@ -18,6 +18,7 @@ class WireRow(Part):
 
     currents: list[Number]
     ohm_per_1000_ft: Number
+    circular_mils: Number
     fuse: Number | None = None
 
 
@@ -48,8 +49,25 @@ def wires() -> Mapping[str, Wire]:
     return MappingProxyType({gauge: _wire(gauge, row, table.ratings) for gauge, row in table.wires.items()})
 
 
+def wire_of_area(area: float) -> Wire | None:
+    """Return the thickest wire with no more copper than ``area``, in m²; None below the thinnest.
+
+    A metric size lies between two gauges: the smaller one carries less and resists more.
+    """
+    fitting = [wire for wire in wires().values() if wire.area <= area]
+    return fitting[-1] if fitting else None
+
+
+def column_for(wire: Wire, rating: float) -> int | None:
+    """Return the warmest column of the table, in °C, up to a rating in °C; None below the coolest."""
+    return max((column for column in wire.ampacity if column <= rating + 1e-9), default=None)
+
+
 def _wire(gauge: str, row: WireRow, ratings: list[int]) -> Wire:
-    currents = MappingProxyType(dict(zip(ratings, numbers(row.currents), strict=True)))
     return Wire(
-        gauge, currents, row.ohm_per_1000_ft.value / (1000 * FOOT), row.fuse.value if row.fuse else None
+        gauge,
+        MappingProxyType(dict(zip(ratings, numbers(row.currents), strict=True))),
+        row.ohm_per_1000_ft.value,
+        row.fuse.value if row.fuse else None,
+        row.circular_mils.value * CIRCULAR_MIL,
     )

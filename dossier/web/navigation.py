@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from html import escape
 from typing import Any
 
+from dossier.compose import links
 from dossier.compose.packet import Page
 
 
@@ -26,3 +27,8 @@ def navigation(pages: Iterable[Page]) -> list[dict[str, Any]]:
             contents.append({escape(page.group): groups[page.group]})
         groups[page.group].append(entry)
     return contents
+
+
+def words_page(pages: Iterable[Page]) -> str:
+    """Return the address of the page that explains the words, for the foot of every sheet; else nothing."""
+    return next((page.path.removesuffix(".md") + ".html" for page in pages if page.path == links.WORDS), "")

@@ -20,7 +20,7 @@ from dossier.web.findings_page import findings_packet
 from dossier.web.identity import css_string, running_identity
 from dossier.web.inspection import Inspection, inspect
 from dossier.web.links import dead_links, to_built_pages
-from dossier.web.navigation import navigation
+from dossier.web.navigation import navigation, words_page
 from dossier.web.options import Choice, DossierOptions, chosen
 from dossier.web.search_text import ready_for_search
 from dossier.web.tables import with_table_regions
@@ -50,6 +50,7 @@ class DossierPlugin(BasePlugin[DossierOptions]):  # type: ignore[no-untyped-call
             raise PluginError("\n".join(found))
         config.nav = navigation(packet.pages)
         config.extra["title_block"] = packet.title_block
+        config.extra["words_page"] = words_page(packet.pages)
         config.extra["running_identity"] = running_identity(packet.title_block)
         config.site_name = f"{packet.title_block.type_name} {packet.title_block.serial_number}"
         config.theme["language"] = packet.title_block.language

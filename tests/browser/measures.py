@@ -43,6 +43,13 @@ def paper_size(file: Path) -> tuple[float, float]:
     return float(found[1]), float(found[2])
 
 
+def number_of_pages(file: Path) -> int:
+    """How many pages a PDF file has, read by poppler."""
+    found = re.search(r"Pages:\s+(\d+)", _poppler("pdfinfo", file))
+    assert found
+    return int(found[1])
+
+
 def _poppler(name: str, *arguments: str | Path) -> str:
     program = shutil.which(name)
     if program is None:

@@ -162,10 +162,32 @@ def test_a_list_made_for_another_edition_of_the_procedure_is_refused_in_words(
     file.write_text(file.read_text(encoding="utf-8").replace("hangs free", "lies free"), encoding="utf-8")
     (finding,) = refused(project, saved(tmp_path, completed()))
     assert finding.code == "T003"
-    assert (
-        finding.message
-        == "the list was made for another edition of 'inspection-field': the words have changed"
+    assert finding.message == (
+        "the list was made for another edition of 'inspection-field': "
+        "the words beside its steps have changed (an expected state, a caution, a note)"
     )
+
+
+RED = "Pull the red plug of the battery."
+BLACK = "Pull the black plug of the battery."
+
+
+@pytest.mark.parametrize(("old", "new", "said"), [
+    ("Pull the red plug", "Pull the black plug", f"step-1 was '{RED}', and now step 1 is '{BLACK}'"),
+    ("[2 main pins, ", "[3 main pins, ",
+     "start-1 was '2 main pins', and now count at the start, 3 main pins is '3 main pins'"),
+    ("loose_items: [2 main pins, 2 safety pins]\n", "",
+     f"start-1 was '2 main pins', and now step 1 is '{RED}'"),
+])  # fmt: skip
+def test_the_first_tick_whose_words_have_changed_is_shown(
+    project: Path, tmp_path: Path, old: str, new: str, said: str
+) -> None:
+    file = project / f"procedures/{NAME}.yaml"
+    text = file.read_text(encoding="utf-8")
+    assert old in text
+    file.write_text(text.replace(old, new), encoding="utf-8")
+    (finding,) = refused(project, saved(tmp_path, completed()))
+    assert finding.message == f"the list was made for another edition of 'inspection-field': {said}"
 
 
 def test_a_list_of_another_serial_and_type_is_refused_with_both(project: Path, tmp_path: Path) -> None:
@@ -189,6 +211,9 @@ def _edit(change: Callable[[Tree], object]) -> Tree:
     ("T006", lambda made: leave_open(made, "start-1")),
     ("T007", lambda made: leave_open(made, *(one["tick"] for one in made["ticks"]))),
     ("T009", lambda made: [one.update(done="1970-01-01T00:00:00+00:00") for one in made["ticks"]]),
+    ("T011", lambda made: tick(made, "step-3").update(done=f"{DAY}T08:00:00+02:00")),
+    ("T011", lambda made: tick(made, "end-1").update(done=f"{DAY}T08:00:00+02:00")),
+    ("T011", lambda made: made.update(saved=f"{DAY}T08:00:00+02:00")),
     ("T010", lambda made: made.update(people=["A. Builder", "a. builder"])),
     ("M001", lambda made: made.pop("digest")),
     ("M002", lambda made: made.update(run="rm")),
@@ -204,6 +229,47 @@ def test_a_list_that_is_not_right_is_refused(
     file = tmp_path / "list.json"
     file.write_text(json.dumps(_edit(change)), encoding="utf-8")  # escapes signs, as a hand-made file may
     assert code in codes(refused(project, file))
+
+
+def test_a_clock_that_was_set_back_with_a_reason_is_followed_from_there(
+    project: Path, tmp_path: Path
+) -> None:
+    made = completed()
+    for name in ("step-2", "step-3", "step-3-second", "end-1", "end-2"):
+        tick(made, name)["done"] = f"{DAY}T08:00:00+02:00"
+    tick(made, "step-2")["override"] = {"reason": "The clock was ahead", "missing": [], "same_person": False}
+    add_record(project, "0001", saved(tmp_path, made))
+    assert [str(one.reason) for one in the_list(project).overrides] == ["The clock was ahead"]
+
+
+def test_a_step_that_was_passed_over_and_made_up_for_later_is_in_order(project: Path, tmp_path: Path) -> None:
+    made = completed()
+    tick(made, "step-1")["done"] = f"{DAY}T09:30:00+02:00"
+    tick(made, "step-2")["override"] = {
+        "reason": "The plug was out",
+        "missing": ["step-1"],
+        "same_person": False,
+    }
+    add_record(project, "0001", saved(tmp_path, made))
+    assert the_list(project).steps_done == 3
+
+
+def test_times_with_other_offsets_are_compared_as_moments(project: Path, tmp_path: Path) -> None:
+    made = completed()
+    for name in ("step-2", "step-3", "step-3-second", "end-1", "end-2"):
+        made_at = tick(made, name)["done"]
+        tick(made, name)["done"] = made_at.replace("T09:", "T08:").replace("+02:00", "+01:00")
+    add_record(project, "0001", saved(tmp_path, made))
+    assert the_list(project).steps_done == 3
+
+
+def test_notes_beside_ticks_are_told_by_the_event(project: Path, tmp_path: Path) -> None:
+    made = completed()
+    tick(made, "step-2")["note"] = 'Pin 2 "greased": #1 <b>'
+    add_record(project, "0001", saved(tmp_path, made))
+    assert [(str(one.tick), str(one.note)) for one in the_list(project).notes] == [
+        ("step 2", 'Pin 2 "greased": #1 <b>')
+    ]
 
 
 def test_a_second_check_needs_its_own_step_whatever_reason_is_given(project: Path, tmp_path: Path) -> None:

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
+from datetime import date
 
 import pytest
-from packet_reading import SERIALS, composed, html, made, page_of, read, text_of
+from packet_reading import PROJECTS, SERIALS, composed, html, made, page_of, read, text_of
 
-from dossier.compose import links
+from dossier import pipeline
+from dossier.compose import declaration, left_out, links, measured_by
+from dossier.compose.changes import since_weighing
 from dossier.compose.declaration import of
 from dossier.compose.edition import document_number, edition_words
 from dossier.judge.verdict import State
@@ -69,7 +73,8 @@ def test_an_inconclusive_weight_says_what_these_scales_can_prove() -> None:
 @everyone
 def test_only_what_conforms_stands_under_declared_as_met(project: str, number: str) -> None:
     page = html(page_of(composed(project, number), "declaration.md"))
-    tables = re.findall(r"<table><caption>Declared: met</caption>.*?</table>", page, re.DOTALL)
+    captions = r"<table><caption>Declared: (?:met|conditions of .*?)</caption>.*?</table>"
+    tables = re.findall(captions, page, re.DOTALL)
     assert "".join(tables).count("verdict--conforms") == sum(
         one.verdict is State.CONFORMS for one in made(project, number).verdicts
     )
@@ -104,7 +109,7 @@ def test_a_declaration_names_issuer_object_and_number(project: str, number: str)
 
 
 def test_signature_place_and_date_are_left_for_people() -> None:
-    page = html(page_of(composed("quillet-e1", "0003"), "declaration.md"))
+    page = html(page_of(composed("quillet-e1", "0002"), "declaration.md"))
     assert re.findall(r"<dt>(?:Signature|Place and date)</dt><dd>(.*?)</dd>", page) == ["", "", "", ""]
 
 
@@ -121,9 +126,39 @@ def test_a_draft_is_not_to_be_signed() -> None:
     )
 
 
+def test_a_draft_has_no_place_to_sign_and_says_draft_at_its_head_and_its_foot() -> None:
+    page = html(page_of(composed("quillet-e1", "0003"), "declaration.md"))
+    assert "signature" not in page.replace("no place for signatures", "").replace("Signatures", "").replace(
+        'id="signatures"', ""
+    )
+    assert page.count('<p class="draft__word">Draft</p>') == 2
+    assert "draft__across" in page
+
+
 def test_an_issued_edition_is_no_draft() -> None:
     assert edition_words(made("quillet-e1", "0002")) == "Edition B, 2026-06-12"
-    assert "This is a draft" not in text_of("quillet-e1", "0002", "declaration.md")
+    assert "draft" not in html(page_of(composed("quillet-e1", "0002"), "declaration.md")).lower()
+
+
+@pytest.mark.parametrize(
+    ("project", "number", "days"),
+    [
+        ("barrow-t2", "T2-007", (date(2026, 5, 8), date(2026, 5, 9))),
+        ("quillet-e1", "0007", (date(2026, 3, 27), date(2026, 4, 2))),
+        ("quillet-e1", "0003", (date(2025, 5, 12), date(2025, 5, 16), date(2025, 10, 4))),
+    ],
+)
+def test_no_number_stands_on_two_states(project: str, number: str, days: tuple[date, ...]) -> None:
+    # one identification for one declaration: ISO/IEC 17050-1:2004, clause 6 (memory)
+    found = [of(pipeline.run(PROJECTS / project, number, day)) for day in days]
+    assert len({one.number for one in found}) == len(days)
+    assert [one.state_of for one in found] == list(days)
+
+
+def test_an_edition_on_its_own_day_needs_no_day_in_its_number() -> None:
+    issued = pipeline.run(PROJECTS / "barrow-t2", "T2-007", date(2026, 5, 8))
+    assert document_number(issued) == "T2-007-A"
+    assert document_number(made("barrow-t2", "T2-007")) == "T2-007-A-2026-05-09"
 
 
 def test_no_two_serials_share_a_number() -> None:
@@ -140,3 +175,133 @@ def test_every_claim_stands_with_its_result(project: str, number: str) -> None:
         if f"\u201c{plain(one.text)}\u201d {str(one.result).capitalize()}" not in text
     ]
     assert left == []
+
+
+def test_the_other_battery_of_the_type_is_answered_as_a_forecast() -> None:
+    text = text_of("quillet-e1", "0003", "conformity.md")
+    assert "103.1(e)(1) with each battery that the type may carry" in text
+    assert "Would conform" in text
+    assert "not fitted: mass of the design" in text
+
+
+def test_the_declaration_says_what_it_does_not_declare_of_another_battery() -> None:
+    text = text_of("quillet-e1", "0003", "declaration.md")
+    assert "Not declared, for another battery that the type may carry" in text
+    assert "103.1(e)(1): With Short pack: would conform" in text
+
+
+def test_the_cover_tells_the_margin_with_another_battery() -> None:
+    assert "With Short pack: would conform" in text_of("quillet-e1", "0003", "index.md")
+
+
+def test_the_masses_with_each_battery_have_sheets() -> None:
+    page = next(page for page in composed("quillet-e1", "0003").pages if page.path == "conformity.md")
+    for option in ("long-pack", "short-pack"):
+        assert f'href="working/requirements.md#counted_mass.us-14-cfr-103.e-1.with.{option}"' in page.text
+
+
+E_1 = "us-14-cfr-103/e-1"
+
+
+@pytest.mark.parametrize("page", ["index.md", "conformity.md", "declaration.md"])
+def test_wherever_the_mass_that_counts_stands_it_is_told_what_was_left_out(page: str) -> None:
+    # 271.20 lb less the parachute as weighed, 21.8 lb, no more than the 24 lb of AC 103-7: 249.40 lb
+    shown = text_of("quillet-e1", "0003", page)
+    assert "249.40 lb" in shown or "249.4 lb" in shown
+    assert "airframe parachute 21.80 lb ± 0.10 lb (allowance 24 lb, AC 103-7, as reported" in shown
+
+
+def test_a_parachute_that_nobody_weighed_is_told_in_the_verdict_and_as_a_note() -> None:
+    shown = text_of("quillet-e1", "0002", "conformity.md")
+    assert "(allowance 24 lb, AC 103-7, as reported; by the type's list, not weighed, without ±)" in shown
+    assert "Note: The mass of 'Rocket-deployed airframe parachute', 22.0 lb, that 103.1(e)(1)" in shown
+    assert [one.code for one in made("quillet-e1", "0003").findings if one.code == "J017"] == []
+
+
+def test_of_an_item_beyond_its_allowance_the_part_that_is_left_out_is_named() -> None:
+    one = next(one for one in made("quillet-e1", "0003").verdicts if one.requirement == E_1)
+    heavy = replace(one, left_out=(replace(one.left_out[0], mass=26.0),))
+    assert plain(left_out.sum_words(heavy)).startswith("271.20 lb less 24 lb of rocket-deployed")
+
+
+@everyone
+def test_every_rule_set_is_told_as_a_whole_on_both_pages(project: str, number: str) -> None:
+    wholes = [one.whole.words for one in of(made(project, number)).rule_sets]
+    for page in ("conformity.md", "declaration.md"):
+        shown = text_of(project, number, page)
+        assert [words for words in wholes if words not in shown] == []
+
+
+def test_one_requirement_that_fails_keeps_the_whole_from_being_shown() -> None:
+    assert (
+        "As a whole it is not shown that the vehicle is an ultralight vehicle as section 103.1 describes it, "
+        "because 103.1(e)(1) does not conform." in text_of("quillet-e1", "0005", "declaration.md")
+    )
+
+
+@everyone
+def test_a_declaration_repeats_the_scope_of_each_rule_set_and_every_unsettled_point(
+    project: str, number: str
+) -> None:
+    dossier, shown = made(project, number), text_of(project, number, "declaration.md")
+    for one in of(dossier).rule_sets:
+        points = [*one.unsettled, *(p for row in (*one.conforms, *one.not_declared) for p in row.unsettled)]
+        assert [text for text in (one.scope, *points) if plain(text) not in shown] == []
+
+
+def test_what_takes_an_aircraft_out_of_a_law_holds_and_is_counted_apart() -> None:
+    shown = text_of("quillet-e1", "0003", "declaration.md")
+    assert "meets the requirements listed here as met (6) and keeps the conditions of scope" in shown
+    assert "Declared: conditions of scope that hold" in shown
+    assert "the aircraft lies inside the description of Annex I, point (e), where national law" in shown
+
+
+def test_what_was_changed_after_the_weighing_is_named_on_cover_and_declaration() -> None:
+    changes = since_weighing(made("quillet-e1", "0005"))
+    assert changes.out == ("Tail skid (2026-04-18)",)
+    assert len(changes.into) == 3
+    for page in ("index.md", "declaration.md"):
+        assert plain(changes.words) in text_of("quillet-e1", "0005", page)
+
+
+def test_a_part_of_every_aircraft_that_was_taken_out_is_no_optional_item() -> None:
+    facts = dict(declaration._object(made("quillet-e1", "0005"), of(made("quillet-e1", "0005"))))
+    assert facts["Optional items left out"] == "none"
+    assert facts["Items of the type’s list taken out"] == "Tail skid"
+
+
+def test_a_battery_that_is_put_back_is_no_change() -> None:
+    assert since_weighing(made("quillet-e1", "0003")).words == ""
+    assert "Carried on" not in text_of("quillet-e1", "0003", "index.md")
+
+
+def test_beside_a_measured_speed_stands_its_test_and_that_nobody_compared_it() -> None:
+    shown = text_of("quillet-e1", "0003", "conformity.md")
+    assert (
+        "Flight test of 2025-05-06: Motor off and folded, airbrakes closed, mean of four stalls, "
+        "at 497.0 lb (225.4 kg), scaled to 500.0 lb (226.8 kg)." in shown
+    )
+    assert measured_by.NOT_COMPARED in shown
+
+
+def test_a_text_that_was_checked_after_the_state_says_so() -> None:
+    assert "2026-11-25, after this state of 2026-05-09" in text_of("quillet-e1", "0003", "conformity.md")
+
+
+def test_a_reprint_that_was_read_is_not_called_unread() -> None:
+    shown = text_of("quillet-e1", "0003", "conformity.md")
+    assert "read in a reprint, or as a third party quotes it" in shown
+    assert "(not read;" not in shown
+
+
+def test_no_dossier_calls_itself_the_evidence_that_an_authority_asks_for() -> None:
+    shown = text_of("quillet-e1", "0003", "conformity.md")
+    assert "this dossier is what the builder offers as evidence, and whether it satisfies is the" in shown
+
+
+def test_a_claim_of_every_option_is_held_against_an_aircraft_with_every_option() -> None:
+    # 144.50 kg with the standard battery; of the type's list a parachute of 8.8 kg, a fairing of 3.2 kg
+    claim = next(one for one in made("barrow-t2", "T2-007").claims if one.claim == "empty-mass")
+    assert claim.value == pytest.approx(156.5, abs=0.05)
+    shown = text_of("barrow-t2", "T2-007", "claims.md")
+    assert "with the mass of the type's list: Airframe parachute with rocket and bridle, Nose fair" in shown

@@ -6,11 +6,17 @@ from dataclasses import replace
 from datetime import date
 
 import pytest
+from markupsafe import escape
 from packet_reading import PROJECTS, SERIALS, made, read, text_of
 
 from dossier import pipeline
 from dossier.compose import cover, verdict_numbers
+from dossier.compose.cover_figures import cards
+from dossier.compose.edition import edition_words
+from dossier.compose.fleet_index import fleet_index
 from dossier.compose.governing import governing
+from dossier.compose.open_items import open_items
+from dossier.compose.printer import Printer
 from dossier.compose.status import status
 from dossier.display import show_figure
 from dossier.dossier import Dossier
@@ -144,6 +150,24 @@ def test_the_status_tells_the_worst_first(states: list[State], words: str, kind:
     assert (found.words, found.kind) == (words, kind)
 
 
+@pytest.mark.parametrize(
+    ("states", "words", "kind"),
+    [
+        ([State.CONFORMS], "Conforms to 1 requirement; 1 condition of scope holds", "conforms"),
+        ([State.CONFORMS] * 2, "Conforms to 1 requirement; 2 conditions of scope hold", "conforms"),
+        ([State.DOES_NOT_CONFORM], "Does not conform: 1 condition of scope", "fails"),
+        ([State.NOT_SHOWN], "Open: 1 not shown", "open"),
+    ],
+)
+def test_what_takes_an_aircraft_out_of_a_law_is_counted_apart(
+    states: list[State], words: str, kind: str
+) -> None:
+    outside = "eu-2018-1139-annex-i"
+    verdicts = tuple(replace(verdict(state), rule_set=outside) for state in states)
+    found = status(replace(judged(), verdicts=(verdict(State.CONFORMS), *verdicts)))
+    assert (found.words, found.kind) == (words, kind)
+
+
 def test_open_work_keeps_a_dossier_from_the_mark_that_nothing_is_open() -> None:
     dossier = judged(State.CONFORMS)
     left = replace(dossier.assembly, blocks=(Block("Wing", "open", "", fails=False),))
@@ -169,3 +193,35 @@ def test_a_limit_of_the_empty_mass_governs_before_one_of_the_take_off_mass() -> 
         verdict(State.CONFORMS, 9.0, "empty_mass"),
     )
     assert governing(replace(judged(), verdicts=verdicts)) is verdicts[1]
+
+
+def test_every_headline_figure_says_under_which_condition_it_holds() -> None:
+    shown = text_of("quillet-e1", "0003", "index.md")
+    for words in (
+        "No pilot, no baggage; weighed 2025-04-22",
+        "Behind the datum, empty; 53.19 % of the chord",
+        "Battery FM-L-007, capacity as last recorded; ± of one cause alone, the capacity of battery FM-L-007",
+        "Heaviest pilot, 220.0 lb (99.8 kg); no wind, warm battery, after the climb",
+        "CAS, flight test 2025-05-06, carried to 500.0 lb",
+        "Pilot, baggage and ballast, to 500.0 lb at take-off",
+    ):
+        assert words in shown
+
+
+@everyone
+def test_no_headline_figure_goes_without_its_condition(project: str, number: str) -> None:
+    at = Printer(made(project, number), "index.md")
+    assert [card.figure.label for card in cards(at) if not card.condition] == []
+
+
+def test_a_draft_behind_an_edition_says_which_one_was_the_last() -> None:
+    assert "not issued yet; edition A was the last" in text_of("quillet-e1", "0003", "index.md")
+
+
+@everyone
+def test_the_index_of_the_fleet_tells_the_state_of_each_cover(project: str, number: str) -> None:
+    dossier = made(project, number)
+    page = fleet_index([dossier])
+    assert escape(status(dossier).words) in page
+    assert escape(edition_words(dossier)) in page
+    assert [item.subject for item in open_items(dossier) if str(escape(item.subject)) not in page] == []

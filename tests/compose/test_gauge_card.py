@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from demos import PROJECTS, demo
 
 from dossier.compose.gauge_card import pages
@@ -26,8 +28,11 @@ def test_minutes_are_rounded_down() -> None:
 
 
 def test_a_card_that_a_heavier_pilot_must_not_use_says_so() -> None:
-    assert "Not for a heavier pilot" in card("barrow-t2", "T2-007")
+    dossier = demo("quillet-e1")["0002"]
     assert "Not for a heavier pilot" not in card("quillet-e1", "0002")
+    lighter = tuple(replace(one, pilot=one.pilot - 10) for one in dossier.modelled.gauges)
+    (page,) = pages(replace(dossier, modelled=replace(dossier.modelled, gauges=lighter)))
+    assert page.text.count("Not for a heavier pilot") == len(lighter)
 
 
 def test_card_and_figures_are_the_same_when_they_are_made_again() -> None:

@@ -38,3 +38,15 @@ def test_both_ways_of_falling_due_are_shown() -> None:
 
 def test_a_total_that_is_not_on_record_is_called_so() -> None:
     assert "flight time not on record" in text_of("barrow-t2", "T2-009", PAGE)
+
+
+def test_every_computed_amount_leads_to_its_sheet() -> None:
+    due = made("quillet-e1", "0003").maintenance
+    assert due is not None
+    assert due.figures
+    page = next(page for page in composed("quillet-e1", "0003").pages if page.path == PAGE)
+    assert [
+        figure.name
+        for figure in due.figures
+        if f'href="working/maintenance.md#{figure.name}"' not in page.text
+    ] == []

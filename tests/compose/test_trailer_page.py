@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from packet_reading import composed, text_of
+from packet_reading import composed, made, text_of
 
 PAGE = "trailer.md"
 
@@ -27,3 +27,11 @@ def test_every_place_asks_to_confirm_locally() -> None:
 def test_every_part_has_its_number_in_the_drawing_and_in_the_table() -> None:
     page = next(page for page in composed("quillet-e1", "0003").pages if page.path == PAGE)
     assert page.text.count('class="packing__number"') == 2 * 5
+
+
+def test_every_size_and_every_margin_leads_to_its_sheet() -> None:
+    road = made("quillet-e1", "0003").road
+    assert road is not None
+    page = next(page for page in composed("quillet-e1", "0003").pages if page.path == PAGE)
+    for figure in (*(size.figure for size in road.sizes), *(one.left for one in road.verdicts if one.left)):
+        assert f'href="working/trailer.md#{figure.name}"' in page.text

@@ -126,3 +126,12 @@ def test_what_would_be_true_at_most_is_rounded_up() -> None:
 
 def test_what_is_about_true_is_rounded_to_the_nearest() -> None:
     assert plain(would_be_true(claim("about", 177.096))) == "about 177.1 Wh/kg"
+
+
+def test_a_probability_by_draws_says_so() -> None:
+    shown = verdict_numbers.probability(verdict(probability=0.7667, distribution="sampled"))
+    assert plain(shown) == "76.7 %, by draws"
+
+
+def test_a_normal_probability_says_nothing_of_draws() -> None:
+    assert plain(verdict_numbers.probability(verdict(probability=0.7667, distribution="normal"))) == "76.7 %"

@@ -4,7 +4,6 @@ tests/references."""
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -98,9 +97,9 @@ def test_the_root_mean_square_is_not_below_the_mean() -> None:
 
 
 def test_a_new_battery_is_new() -> None:
-    assert after(USE, 0.0) == replace(
-        after(USE, 0.0), health=1.0, worst_health=1.0, best_health=1.0, growth=1.0
-    )
+    made = after(USE, 0.0)
+    assert (made.health, made.worst_health, made.best_health) == (1.0, 1.0, 1.0)
+    assert (made.growth, made.worst_growth, made.best_growth) == (1.0, 1.0, 1.0)
 
 
 def test_every_year_it_is_worse_and_inside_its_band() -> None:
@@ -110,10 +109,22 @@ def test_every_year_it_is_worse_and_inside_its_band() -> None:
         assert later.health is not None
         assert later.health < before.health
         assert later.growth > before.growth
+        assert later.worst_growth > before.worst_growth
     for year in years:
         assert year.best_health is not None
         assert year.health is not None
         assert year.best_health >= year.health >= (year.worst_health or 0)
+
+
+def test_the_growth_of_the_model_lies_inside_the_published_range_of_its_band() -> None:
+    # by hand: 1 + 0.5 x the loss at best, 1 + 5 x that at worst, none beyond a loss of 30 %
+    year = after(USE, 1.0)
+    assert year.best_health is not None
+    assert year.worst_health is not None
+    assert year.best_growth == pytest.approx(1 + 0.5 * (1 - year.best_health))
+    assert year.worst_growth == pytest.approx(1 + 5 * (1 - year.worst_health))
+    assert year.best_growth < year.growth < year.worst_growth
+    assert after(USE, 20.0).worst_growth >= 2.5
 
 
 def test_beyond_the_largest_loss_no_health_is_told() -> None:
@@ -131,6 +142,10 @@ def test_the_first_limit_is_told_first_with_its_band() -> None:
     assert first.latest is not None
     assert first.earliest < first.year < first.latest
     assert after(USE, first.year).health == pytest.approx(0.8, abs=1e-9)
+    resistance = ends[1]
+    assert resistance.earliest is not None
+    assert resistance.earliest < resistance.year
+    assert after(USE, resistance.earliest).worst_growth == pytest.approx(1.5, abs=1e-9)
 
 
 def test_a_limit_that_is_not_reached_in_40_years_is_not_told() -> None:

@@ -14,8 +14,9 @@ from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
 from dossier.compute import discharge as room
-from dossier.compute.cell import Cell
+from dossier.compute.cell import Cell, CellLimits
 from dossier.compute.cell_circuit import effective_cut_off, headroom, working_voltage
+from dossier.compute.curve import curve
 from dossier.compute.discharge import Discharge, Discharges, discharge, integrals
 from dossier.compute.discharge_outcome import WORDS, Limit, NoAnswer, Reason
 from dossier.compute.open_circuit import cell_energy_between_charges
@@ -321,6 +322,20 @@ def test_the_working_voltage_gives_the_power(rest: float, resistance: float, pow
     assume(float(headroom(np.asarray(rest), np.asarray(resistance), np.asarray(power))) >= 0)
     V = float(working_voltage(np.asarray(rest), np.asarray(resistance), np.asarray(power)))
     assert V * (rest - V) == pytest.approx(power * resistance, abs=1e-9)
+
+
+@pytest.mark.parametrize("end", [0.9, 1.0])
+def test_a_steep_end_of_the_table_that_is_not_crossed_changes_nothing(end: float) -> None:
+    # an iron phosphate cell ends so: 0.6 V over half a per cent of its charge
+    plain = curve([0.0, 0.1, 0.99], [2.9, 3.2, 3.3])
+    steep = curve([0.0, 0.1, 0.99, 0.995, 1.0], [2.9, 3.2, 3.3, 3.4, 4.0])
+    same = curve([0.0, 1.0], [0.02, 0.02])
+    whole = Cell(steep, same, 5 * AH, 3.2, 5 * AH, CellLimits(2.6), "power")
+    short = replace(
+        whole, rest=plain, resistance=curve([0.0, 0.99], [0.02, 0.02]), limits=CellLimits(2.6)
+    )
+    start = min(end, 0.99)
+    assert raw(whole, 9.0, start=start) == pytest.approx(raw(short, 9.0, start=start), rel=1e-12)
 
 
 def test_an_empty_part_of_the_charge_holds_nothing() -> None:

@@ -13,6 +13,7 @@ from published import as_printed, column, example, number, numbers
 from dossier.compute.envelope import (
     Envelope,
     aft_margin,
+    bends_outward,
     forward_margin,
     limit_arm,
     margins,
@@ -214,3 +215,49 @@ def test_a_rising_limit_rises_with_mass(one: float, other: float) -> None:
     low, high = sorted((one, other))
     ends = [limit_arm(mass, ENVELOPE.masses, ENVELOPE.forward) for mass in (low, high)]
     assert ends[0] <= ends[1]
+
+
+# --- whether loadings between two that are inside are inside as well
+
+
+def test_an_envelope_whose_forward_limit_moves_aft_with_mass_bends_outward() -> None:
+    assert bends_outward(Envelope((150.0, 190.0, 250.0), (0.30, 0.30, 0.35), (0.50, 0.50, 0.48)))
+
+
+def test_a_forward_limit_that_moves_forward_with_mass_bends_inward() -> None:
+    assert not bends_outward(Envelope((150.0, 250.0), (0.30, 0.28), (0.50, 0.50)))
+
+
+def test_an_aft_limit_that_moves_aft_with_mass_bends_inward() -> None:
+    assert not bends_outward(Envelope((150.0, 250.0), (0.30, 0.30), (0.50, 0.52)))
+
+
+def test_a_forward_limit_that_rises_less_steeply_further_up_bends_inward() -> None:
+    assert not bends_outward(Envelope((150.0, 190.0, 250.0), (0.30, 0.35, 0.36), (0.50, 0.50, 0.50)))
+
+
+@given(
+    steps=st.lists(st.floats(0, 0.001), min_size=1, max_size=4),
+    falls=st.lists(st.floats(0, 0.0005), min_size=4, max_size=4),
+    mix=st.floats(0, 1),
+    ends=st.tuples(st.floats(150, 300), st.floats(0, 1), st.floats(150, 300), st.floats(0, 1)),
+)
+def test_between_two_loadings_inside_an_envelope_that_bends_outward_every_one_is_inside(
+    steps: list[float], falls: list[float], mix: float, ends: tuple[float, float, float, float]
+) -> None:
+    masses, forward, aft = [150.0], [0.2], [0.6]
+    for up, down in zip(sorted(steps), sorted(falls), strict=False):
+        masses.append(masses[-1] + 40)
+        forward.append(forward[-1] + 40 * up)
+        aft.append(aft[-1] - 40 * down)
+    envelope = Envelope(tuple(masses), tuple(forward), tuple(aft))
+    assert bends_outward(envelope)
+    loads = []
+    for mass, share in (ends[:2], ends[2:]):
+        mass = min(mass, masses[-1])
+        low, high = (limit_arm(mass, envelope.masses, limit) for limit in (envelope.forward, envelope.aft))
+        loads.append((mass, low + share * (high - low)))
+    mass = mix * loads[0][0] + (1 - mix) * loads[1][0]
+    arm = (mix * loads[0][0] * loads[0][1] + (1 - mix) * loads[1][0] * loads[1][1]) / mass
+    measured = margins(mass, arm, envelope)
+    assert min(measured.forward.item(), measured.aft.item()) > -1e-9

@@ -201,3 +201,14 @@ def test_a_heavier_aircraft_of_the_same_balance_needs_a_heavier_pilot(
     m_0: float, x_0: float, by: float
 ) -> None:
     assert smallest(by * m_0, x_0, 0.0, TAPERED) >= smallest(m_0, x_0, 0.0, TAPERED)
+
+
+def test_who_fits_in_every_case_is_heavier_than_the_lightest_of_each_and_lighter_than_the_heaviest() -> None:
+    assert loading.lightest_in_every_case([34.5, 36.0, 35.1]) == 36.0
+    assert loading.heaviest_in_every_case([101.6, 97.1, 99.0]) == 97.1
+
+
+@given(masses=st.lists(st.floats(0, 200), min_size=1, max_size=4), more=st.floats(0, 200))
+def test_another_case_never_makes_room_for_another_pilot(masses: list[float], more: float) -> None:
+    assert loading.lightest_in_every_case([*masses, more]) >= loading.lightest_in_every_case(masses)
+    assert loading.heaviest_in_every_case([*masses, more]) <= loading.heaviest_in_every_case(masses)

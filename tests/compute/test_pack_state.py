@@ -46,6 +46,11 @@ def test_a_health_beyond_its_range_is_refused(health: float) -> None:
     [
         (lambda: pack_state.cell_capacity(1.0, 0), "number of strings is 0, and must be positive"),
         (lambda: pack_state.delivered_energy(1.0, 1.01), "efficiency is 1.01, and must be above 0"),
+        (lambda: pack_state.resistance_growth(4.0, 5.0, 0.49, 1.0), "is 0.49, and goes from 0.5 to 5"),
+        (lambda: pack_state.resistance_growth(4.0, 5.0, 5.01, 1.0), "is 5.01, and goes from 0.5 to 5"),
+        (lambda: pack_state.resistance_growth(0.0, 5.0, 2.0, 1.0), "capacity of a cell is 0 C"),
+        (lambda: pack_state.resistance_growth(4.0, 0.0, 2.0, 1.0), "nominal capacity is 0 C"),
+        (lambda: pack_state.resistance_growth(4.0, 5.0, 2.0, 0.0), "growth of resistance is 0,"),
         (lambda: pack_state.box_volume(0.0, 1.0, 1.0), "length is 0 m, and must be positive"),
         (lambda: pack_state.box_volume(1.0, -1.0, 1.0), "width is -1 m, and must be positive"),
         (lambda: pack_state.box_volume(1.0, 1.0, 0.0), "height is 0 m, and must be positive"),
@@ -55,6 +60,30 @@ def test_each_border_of_validity_is_named(call: Any, message: str) -> None:
     with pytest.raises(OutsideRange) as refused:
         call()
     assert message in str(refused.value)
+
+
+def test_the_resistance_of_an_aged_cell_by_hand() -> None:
+    # a tenth lost, three times as much of the resistance gained: 1.3 times
+    assert pack_state.resistance_growth(4.5 * 3600, 5 * 3600, 3.0, 1.0) == pytest.approx(1.3)
+
+
+def test_at_the_usual_end_of_life_the_upper_end_of_the_range_is_twice_the_resistance() -> None:
+    end = example("cells", "CELL-END-OF-LIFE").expect
+    grown = pack_state.resistance_growth(number(end["health"]), 1.0, pack_state.GROWTH_PER_LOSS[1], 1.0)
+    assert grown == as_printed(end["resistance"])
+
+
+def test_a_cell_that_holds_its_nominal_capacity_counts_as_new() -> None:
+    assert pack_state.resistance_growth(5.1, 5.0, 5.0, 1.0) == 1.0
+
+
+@given(st.floats(0.5, 1.1), st.floats(0.5, 1.1), st.floats(0.5, 5.0), st.floats(1.0, 3.0))
+def test_a_resistance_never_falls_below_what_was_measured_and_grows_with_the_loss(
+    one: float, other: float, per_loss: float, before: float
+) -> None:
+    low, high = sorted((one, other))
+    aged, newer = (pack_state.resistance_growth(each, 1.0, per_loss, before) for each in (low, high))
+    assert aged >= newer >= before
 
 
 @given(st.floats(1e3, 1e6), st.integers(1, 60))

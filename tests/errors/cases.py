@@ -40,6 +40,17 @@ NONCONFORMITY = """nonconformities:
     found: 2026-02-20
     description: One pin has a scratch along its length.
 """
+REWORKED = """    disposition: rework
+    reason: The pin was polished.
+    decided_by: C. Colleague
+    closed: 2026-03-01
+"""
+MOTOR_OUT = """  - event: equipment-change
+    date: 2026-02-01
+    by: A. Builder
+    item: motor
+    removed: [{name: Motor, mass: "9.5 kg", arm: "1.9 m"}]
+"""
 MAINTENANCE = "maintenance.yaml"
 DUE = b"""tasks:
   yearly: {name: Inspection, every: {months: 3}, level: builder, source: own}
@@ -51,6 +62,7 @@ FLOWN = """events:
   - {event: inspection, date: 2026-01-20, by: A. Builder, what: all, result: good, flight_hours: "5 h", cycles: 9}
   - {event: inspection, date: 2026-01-21, by: A. Builder, what: all, result: good, flight_hours: "4 h", cycles: 8}
 """
+SHELF = '  baggage: {name: Shelf, arm: "0.80 m", minimum: "0 kg", maximum: "5 kg"}\n'
 REMOVED = "  - event: pack-removed\n    date: 2026-05-02\n    by: A. Builder\n    pack: P-001\n"
 RULE_SET_HEAD = b"rule_set: us-14-cfr-103\ntitle: Own\njurisdiction: here\nrevision: first\nlast_checked: 2026-01-01\nscope: nothing\nsources: {}\nrequirements: {}\n"
 
@@ -60,6 +72,19 @@ RESISTANCE = """    resistance:               # at 25 °C: (rest voltage - volta
       - {state_of_charge: "30 %", resistance: "35 mΩ"}
       - {state_of_charge: "90 %", resistance: "33 mΩ"}
 """
+REST = """    open_circuit_voltage:     # at rest, from empty to full
+      - {state_of_charge: "0 %", voltage: "2.9 V"}
+      - {state_of_charge: "10 %", voltage: "3.3 V"}
+      - {state_of_charge: "50 %", voltage: "3.7 V"}
+      - {state_of_charge: "90 %", voltage: "4.08 V"}
+      - {state_of_charge: "100 %", voltage: "4.2 V"}
+"""
+IRON_PHOSPHATE = (
+    (BATTERY, "chemistry: lithium-nmc", "chemistry: lithium-iron-phosphate"),
+    (BATTERY, REST, "    generic_open_circuit_voltage: lfp\n"),
+    (BATTERY, 'full_cell_voltage: "4.15 V"', 'full_cell_voltage: "3.5 V"'),
+    (BATTERY, 'empty_cell_voltage: "3.2 V"', 'empty_cell_voltage: "2.8 V"'),
+)
 USE = """use:
   hours_per_year: "40 h"
   flights_per_year: 60
@@ -73,11 +98,80 @@ LOGGED = PACK_FITTED + """    measured_capacity: "{stated}"
       - {{file: {cited}, shows: A discharge of the whole battery}}
     log: {{file: evidence/discharge.csv, discharge: positive}}
 """
-DISCHARGE = (
-    "Test Time / s,Voltage / V,Current / A\n0,58.10,0\n"
-    + "".join(f"{second},{57.0 - 13.0 * second / 10920:.2f},20\n" for second in (1, *range(120, 10921, 120)))
-    + "13000,44.90,0\n"
-).encode()
+
+
+def discharge(first: float, last: float) -> bytes:
+    """Write a log at 20 A whose voltage falls on a straight line from the first row under load to the last."""
+    rows = ((second, first - (first - last) * second / 10920) for second in (1, *range(120, 10921, 120)))
+    lines = "".join(f"{second},{volts:.2f},20\n" for second, volts in rows)
+    return f"Test Time / s,Voltage / V,Current / A\n0,58.10,0\n{lines}13000,44.90,0\n".encode()
+
+
+DISCHARGE = discharge(57.4, 44.0)
+UNUSED_HAZARD = """hazards:
+  dust:
+    word: caution
+    topic: ground
+    hazard: Dust from sanding.
+    consequence: It hurts the lungs.
+    avoidance: Wear a mask.
+"""
+PICTURE = (
+    PROCEDURE,
+    "        expect: The plug hangs free and both halves are capped.\n",
+    "        expect: The plug hangs free and both halves are capped.\n"
+    "        picture: {file: pictures/plug.png, shows: Both halves under their caps.}\n",
+)
+PNG_HEAD = b"\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR"
+WIDE_PNG = PNG_HEAD + b"\x00\x00\x20\x00\x00\x00\x00\x10" + b"\x08\x00\x00\x00\x00" + b"\x00" * 30 + b"IEND\xaeB`\x82"
+DISPLAY_FUSE = """    display-fuse:
+      name: Display fuse
+      rated_current: "10 A"
+      rated_voltage: "58 V"
+      interrupt_rating: "1 kA"
+      source: sheet
+"""
+WIRING = """wiring:
+  coldest_battery: "10 °C"
+  conductors:
+    main:
+      name: Main cable
+      gauge: "2/0"
+      insulation: silicone
+      rated_temperature: "200 °C"
+      rated_voltage: "600 V"
+      one_way_length: "1.2 m"
+      laid: bundle
+      fuse: main-fuse
+      through: [plug]
+    display:
+      name: Display feed
+      gauge: "16"
+      insulation: ETFE
+      rated_temperature: "150 °C"
+      rated_voltage: "600 V"
+      one_way_length: "1.5 m"
+      laid: bundle
+      load: {current: "6 A", voltage: "14 V", source: sum of the sheets}
+      fuse: display-fuse
+  fuses:
+    main-fuse:
+      name: Main fuse
+      rated_current: "270 A"
+      rated_voltage: "80 V"
+      interrupt_rating: "20 kA"
+      burst: {current: "400 A", time: "60 s"}
+      source: sheet
+""" + DISPLAY_FUSE + """  connectors:
+    plug:
+      name: Main plug
+      kind: plug
+      rated_current: "250 A"
+      rated_voltage: "150 V"
+      burst: {current: "350 A", time: "60 s"}
+      source: sheet
+
+"""
 LIST_EVENT = b"""event: list-completed
 date: 2026-05-03
 by: A. Builder
@@ -94,6 +188,11 @@ def edit(code: str, file: str, old: str, new: str) -> Broken:
     return Broken(code, ((file, old, new),))
 
 
+def wired(code: str, old: str, new: str) -> Broken:
+    """Break one place of a wiring that is good as it stands."""
+    return Broken(code, ((BATTERY, "charger: {", WIRING + "charger: {"), (BATTERY, old, new)))
+
+
 AERODYNAMICS = """aerodynamics:
   zero_lift_drag_coefficient: {value: "0.0172 ± 0.0010", reason: calculation}
   oswald_factor: {value: "0.80 ± 0.06", reason: calculation}
@@ -106,6 +205,18 @@ FLIGHT_TEST = """  - event: flight-test
     results: []
     glide_points:
 """
+RIGHT_WHEEL = """      - {name: right wheel, scale: right, readings: ["53.05 kg", "53.05 kg"], tare: "0.40 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "0.40 m"}
+"""
+TAIL_SKID = """      - {name: tail skid, scale: tail, readings: ["11.10 kg", "11.15 kg"], arm: "3.60 m ± 0.005 m", lateral_arm: "0.00 m"}
+"""
+STALL = """      - {quantity: stall_speed, value: "22 kt ± 0.5 kt", basis: CAS, configuration: power off, at_mass: "220 kg"}
+"""
+STALL_TEST = f"""  - event: flight-test
+    date: 2026-05-02
+    by: A. Builder
+    results:
+{STALL}"""
+SLOWER = STALL_TEST.replace("22 kt", "30 kt")
 LAST_LINE = "      - {file: evidence/weighing.csv, shows: readings as written down}\n"
 
 
@@ -166,7 +277,10 @@ CASES: tuple[Broken, ...] = (
     edit("P023", AIRCRAFT, "limits:\n", 'plan_view:\n  wing:\n    - {lateral_arm: "0 m", leading_edge: "1.2 m", trailing_edge: "0.1 m"}\n\nlimits:\n'),
     Broken("P030", whole={"rule_sets/us-14-cfr-103.yaml": RULE_SET_HEAD}),
     edit("P031", COMPLIANCE, ", coverage: 95 %", ""),
-    Broken("P040", ((AIRCRAFT, ", cautions: [live-battery]}", "}"), (PROCEDURE, "hazards: [live-battery]\n", ""))),
+    edit("P040", HAZARDS, "hazards:\n", UNUSED_HAZARD),
+    Broken("P041", ((PROCEDURE, "        by: pilot\n", "        by: pilot\n        on_card: {do: Pull the red plug of the battery., second_check: Look.}\n"),)),
+    edit("P043", PROCEDURE, "closing: ", "closing: Go on with the list {list.de-riging}. "),
+    edit("P042", PROCEDURE, "  - title: Wings\n", "  - title: Wings, below {take_off_mass}\n"),
     edit("P050", RECORD, "assembly:\n", "items_left_out: [wing]\nassembly:\n"),
     Broken("P051", whole={"serials/0002/record.yaml": SECOND_RECORD}),
     edit("E001", RECORD, "  - event: weighing\n    date: 2026-05-02", "  - event: weighing\n    date: 2026-04-30"),
@@ -178,6 +292,15 @@ CASES: tuple[Broken, ...] = (
     Broken("E007", ((RECORD, "events:\n", "events:\n  - {event: edition, date: 2026-01-20, by: A. Builder, letter: B, reason: first}\n"
                      "  - {event: edition, date: 2026-01-21, by: A. Builder, letter: A, reason: second}\n"),)),
     edit("E008", RECORD, "  - event: weighing", "  - {event: capacity-test, date: 2026-05-02, by: A. Builder, pack: P-009, capacity: 68 Ah, conditions: 10 A at 20 °C}\n  - event: weighing"),
+    Broken("E010", ((RECORD, RIGHT_WHEEL, ""), (RECORD, TAIL_SKID, ""))),
+    edit("E011", RECORD, TAIL_SKID, ""),
+    edit("E012", RECORD, "name: right wheel", "name: left wheel"),
+    edit("E013", RECORD, LAST_LINE, LAST_LINE + STALL_TEST + STALL.replace("22 kt", "30 kt")),
+    edit("E014", RECORD, LAST_LINE, LAST_LINE + STALL_TEST.replace("05-02", "06-02")),
+    edit("E015", RECORD, LAST_LINE, LAST_LINE + SLOWER + STALL_TEST),
+    Broken("R016", (PICTURE,)),
+    Broken("R018", (PICTURE,), {"pictures/plug.png": b"<svg xmlns='http://www.w3.org/2000/svg' onload='alert(1)'/>"}),
+    Broken("R019", (PICTURE,), {"pictures/plug.png": WIDE_PNG}),
     edit("A001", RECORD, "step: main-pins", "step: main-pin"),
     edit("A002", RECORD, "    checked: 2026-02-04\n", "    checked: 2026-02-24\n"),
     edit("A003", RECORD, "step: main-pins, date: 2026-02-20", "step: main-pins, date: 2025-12-20"),
@@ -192,6 +315,10 @@ CASES: tuple[Broken, ...] = (
     edit("A012", RECORD, 'measured: "0.05 mm", result: done', 'measured: "0.05 mm", result: accepted with reason'),
     edit("A013", ASSEMBLY, "        checked_by: second person\n        hold: true", "        hold: true"),
     edit("A014", ASSEMBLY, "      weighed: {", "      main-pins: {"),
+    edit("A015", RECORD, 'measured: "0.05 mm"', 'measured: "0.079 mm ± 0.004 mm"'),
+    Broken("A016", ((RECORD, "events:\n", NONCONFORMITY + REWORKED + "events:\n"),)),
+    Broken("A017", ((RECORD, "events:\n", "events:\n" + MOTOR_OUT),)),
+    edit("A018", ASSEMBLY, "        hold: true            #", "        binds: [main-pins]    #"),
     Broken("S001", ((RECORD, "design_revision: \"1\"}", "design_revision: \"1\", completed: 2026-01-31}"),), {MAINTENANCE: DUE}),
     Broken("S002", ((RECORD, "design_revision: \"1\"}", "design_revision: \"1\", completed: 2026-01-31}"),), {MAINTENANCE: LIFE}),
     Broken("S003", ((RECORD, "events:\n", FLOWN),)),
@@ -205,22 +332,48 @@ CASES: tuple[Broken, ...] = (
     edit("W004", RECORD, "{name: Tail scale, serial_number: S-3, calibrated: 2026-03-01", "{name: Tail scale, serial_number: S-3, calibrated: 2026-06-01"),
     Broken("W005", ((RECORD, "  - event: weighing", "  - event: inspection\n    date: 2026-05-03\n    by: A. Builder\n    what: all\n    result: good\n  - event: weighing"),
                     (RECORD, "    date: 2026-05-02\n    by: A. Builder\n    place_of_weighing", "    date: 2026-06-02\n    by: A. Builder\n    place_of_weighing"))),
+    edit("W008", RECORD, 'tare: "0.40 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"', 'tare: "14.0 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"'),
     edit("D001", BATTERY, RESISTANCE, ""),
     edit("D002", BATTERY, RESISTANCE, RESISTANCE.replace(" mΩ", "0 mΩ")),
     Broken("D003", ((BATTERY, "application: power ", "application: energy"), (BATTERY, "4.9 Ah ± 0.1 Ah", "3.5 Ah"))),
     edit("D004", BATTERY, '"30 %", resistance: "35 mΩ"', '"30 %", resistance: "150 mΩ"'),
     Broken("D005", ((AIRCRAFT, "profile:", USE + "profile:"),)),
+    edit("D006", BATTERY, REST, "    generic_open_circuit_voltage: nmc811\n"),
+    Broken("D007", IRON_PHOSPHATE),
+    edit("D008", RECORD, PACK_FITTED, PACK_FITTED + '    health: "88 %"\n'),
+    Broken("D009", IRON_PHOSPHATE),
+    edit("P027", BATTERY, REST, ""),
     Broken("L009", ((RECORD, PACK_FITTED, LOGGED.format(stated="80 Ah ± 1 Ah", cited="evidence/discharge.csv")),),
            {"serials/0001/evidence/discharge.csv": DISCHARGE}),
+    Broken("L010", ((RECORD, PACK_FITTED, LOGGED.format(stated="68 Ah ± 1 Ah", cited="evidence/discharge.csv")),),
+           {"serials/0001/evidence/discharge.csv": discharge(57.4, 40.0)}),
+    Broken("L011", ((RECORD, PACK_FITTED, LOGGED.format(stated="68 Ah ± 1 Ah", cited="evidence/discharge.csv")),),
+           {"serials/0001/evidence/discharge.csv": DISCHARGE.replace(b"\n1,57.40", b"\n1,55.40")}),
     Broken("P024", ((RECORD, PACK_FITTED, LOGGED.format(stated="68 Ah ± 1 Ah", cited="evidence/other.csv")),),
            {"serials/0001/evidence/discharge.csv": DISCHARGE, "serials/0001/evidence/other.csv": DISCHARGE}),
     Broken("P025", ((AIRCRAFT, "profile:", USE.replace('"20 %"', '"97 %"') + "profile:"),)),
     edit("P026", BATTERY, '"30 %", resistance', '"3 %", resistance'),
+    wired("P028", 'gauge: "16"', 'gauge: "16"\n      area: "1.5 mm²"'),
+    wired("P029", "      through: [plug]\n", ""),
+    wired("C010", 'gauge: "2/0"', 'gauge: "4"'),
+    wired("C011", '"1.5 m"', '"4 m"'),
+    wired("C012", '"270 A"', '"150 A"'),
+    wired("C013", '"10 A"', '"15 A"'),
+    wired("C014", '"80 V"', '"58 V"'),
+    wired("C015", '"250 A"', '"100 A"'),
+    wired("C016", '"20 kA"', '"1.2 kA"'),
+    Broken("C017", ((BATTERY, "charger: {", WIRING.replace("      fuse: display-fuse\n", "").replace(DISPLAY_FUSE, "") + "charger: {"),)),
+    wired("C018", '      interrupt_rating: "20 kA"\n', ""),
+    wired("C019", 'gauge: "2/0"', 'gauge: "250 kcmil"'),
     edit("C001", AIRCRAFT, 'value: "225 kg"', 'value: "110 kg"'),
-    edit("C002", AIRCRAFT, 'maximum_power: "9 kW"', 'maximum_power: "12 kW"'),
+    edit("C002", AIRCRAFT, 'maximum_power: "9 kW"', 'maximum_power: "14 kW"'),
     edit("C003", BATTERY, 'bay:\n  size: {length: "450 mm"', 'bay:\n  size: {length: "430 mm"'),
     edit("C004", AIRCRAFT, 'maximum_power: "9 kW"', 'maximum_power: "2 kW"'),
     edit("C005", RECORD, 'tare: "0.40 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"', 'tare: "60 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"'),
+    Broken("C006", (
+        (AIRCRAFT, "  maximum_take_off_mass: take_off_mass\n", SHELF + "  maximum_take_off_mass: take_off_mass\n"),
+        (AIRCRAFT, '{mass: "150 kg", forward: "0.20 m", aft: "0.45 m"}', '{mass: "150 kg", forward: "0.20 m", aft: "0.42 m"}'),
+    )),
     edit("P032", COMPLIANCE, '    relation: at least', '    quantity: level_power\n    relation: at least'),
     Broken("P022", ((RECORD, LAST_LINE, LAST_LINE + FLIGHT_TEST + '      - {speed: "15 m/s", sink: "0.70 m/s", temperature: "10 °C"}\n'),)),
     flown("F001", (13, "0.427"), (15, "0.344"), (18, "0.262"), (22, "0.194")),

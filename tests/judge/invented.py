@@ -11,8 +11,9 @@ from typing import Any, TypeVar
 import yaml
 
 from dossier.compute import performance
-from dossier.figures import Figure, Input, evaluate, given
+from dossier.figures import Figure, evaluate, given
 from dossier.judge.claims import Claims, judge_claims
+from dossier.judge.evidence import Allowance
 from dossier.judge.rule_sets import known_rule_sets
 from dossier.judge.verdict import Judgement, Verdict
 from dossier.judge.verdicts import judge_all
@@ -55,6 +56,8 @@ class Serial:
     bases: Mapping[str, str] = field(default_factory=dict)
     allowances: Mapping[str, list[str]] = field(default_factory=dict)
     as_of: str = "2026-06-01"
+    batteries: Mapping[str, str] = field(default_factory=dict)
+    """Key of each battery that the type may carry -> what it is called."""
 
     @classmethod
     def of(cls, path: Path) -> Serial:
@@ -66,17 +69,20 @@ class Serial:
         return {name: figure(name, text) for name, text in self.figures.items()}
 
     @property
-    def fitted(self) -> dict[str, tuple[Input, ...]]:
+    def fitted(self) -> dict[str, tuple[Allowance, ...]]:
         return {
-            kind: tuple(given(parse(text, "mass"), kind) for text in masses)
+            kind: tuple(
+                Allowance(kind, given(parse(text, "mass"), kind), is_of_piece="±" in text) for text in masses
+            )
             for kind, masses in self.allowances.items()
         }
 
     def judged(self, compliance: Compliance, rule_sets: Mapping[str, RuleSet] | None = None) -> Judgement:
         days = {name: date.fromisoformat(day) for name, day in self.measured_on.items()}
         known = rule_sets or known_rule_sets()
+        as_of = date.fromisoformat(self.as_of)
         return judge_all(
-            compliance, known, self.made, days, self.bases, self.fitted, date.fromisoformat(self.as_of)
+            compliance, known, self.made, days, self.bases, self.fitted, as_of, batteries=self.batteries
         )
 
     def claims(self, compliance: Compliance) -> Claims:

@@ -57,7 +57,7 @@ def declared(tmp_path: Path) -> Any:
 
 
 def test_the_good_serial_is_declared_in_full(declared: Any) -> None:
-    assert declared().rule_sets[0].complete
+    assert declared().rule_sets[0].whole.is_shown
 
 
 def test_only_what_conforms_is_declared(declared: Any) -> None:
@@ -82,11 +82,11 @@ def test_what_was_not_shown_stands_there_with_its_reason(declared: Any, stall: s
 
 
 def test_an_open_requirement_makes_a_rule_set_incomplete(declared: Any) -> None:
-    assert not declared(serial(figures={"stall_speed": ""})).rule_sets[0].complete
+    assert not declared(serial(figures={"stall_speed": ""})).rule_sets[0].whole.is_shown
 
 
 def test_a_rule_set_of_which_nothing_applies_is_not_complete(declared: Any) -> None:
-    assert not declared(serial(as_of="1982-10-03")).rule_sets[0].complete
+    assert not declared(serial(as_of="1982-10-03")).rule_sets[0].whole.is_shown
 
 
 def test_the_statement_counts_what_is_open(declared: Any) -> None:
@@ -143,7 +143,37 @@ def test_the_basis_of_the_battery_is_said_with_its_letter(declared: Any) -> None
 
 
 def test_open_points_of_the_law_stand_in_the_declaration(declared: Any) -> None:
-    assert any("traction batteries" in point for point in declared().rule_sets[0].unsettled)
+    one = declared().rule_sets[0]
+    assert any("AC 103-7" in point or "Advisory Circular 103-7" in point for point in one.unsettled)
+    e_1 = next(row for row in one.conforms if row.requirement == "us-14-cfr-103/e-1")
+    assert any("traction batteries" in point for point in e_1.unsettled)
+
+
+def test_a_rule_set_as_a_whole_says_which_requirement_keeps_it_from_being_shown(declared: Any) -> None:
+    changes = {"stall_speed": "", "maximum_level_speed": "60 kt ± 1 kt"}
+    assert declared(serial(figures=changes)).rule_sets[0].whole.words == (
+        "As a whole it is not shown that the vehicle is an ultralight vehicle as section 103.1 describes it, "
+        "because 103.1(e)(3) does not conform, and 103.1(e)(4) is not shown."
+    )
+
+
+def test_a_rule_set_as_a_whole_is_shown_by_every_requirement_that_applies(declared: Any) -> None:
+    assert declared().rule_sets[0].whole.words == (
+        "As a whole it is shown that the vehicle is an ultralight vehicle as section 103.1 describes it: "
+        "every requirement that applies conforms."
+    )
+
+
+def test_what_lies_outside_a_law_is_counted_apart(tmp_path: Path) -> None:
+    file = compliance(tmp_path, "eu-2018-1139-annex-i", parachute="none")
+    judgement = serial().judged(file)
+    parts = {"compliance": file, "rule_sets": known_rule_sets(), "judgement": judgement, "as_of": DAY}
+    one = declare("IT-0012-A", AIRCRAFT, RECORD, **parts)
+    assert one.rule_sets[0].lies_outside
+    assert one.statement == (
+        "The builder declares that serial number 0012 in its state of 2026-06-01 keeps the conditions of "
+        "scope listed here as holding (3)."
+    )
 
 
 @pytest.mark.parametrize("project", ["quillet-e1", "barrow-t2"])

@@ -223,3 +223,19 @@ def test_every_question_that_a_rule_set_asks_is_used(rule_set: RuleSet) -> None:
         ]
         asked |= {condition.fact for condition in conditions}
     assert asked == set(rule_set.facts)
+
+
+@pytest.mark.parametrize("rule_set", RULE_SETS, ids=lambda one: str(one.rule_set))
+def test_no_two_requirements_of_a_rule_set_have_one_heading(rule_set: RuleSet) -> None:
+    clauses = [str(one.clause) for one in rule_set.requirements.values()]
+    assert len(set(clauses)) == len(clauses)
+
+
+@pytest.mark.parametrize("rule_set", RULE_SETS, ids=lambda one: str(one.rule_set))
+def test_every_rule_set_says_what_it_shows_as_a_whole(rule_set: RuleSet) -> None:
+    assert rule_set.shows
+
+
+def test_the_european_annex_alone_takes_an_aircraft_out_of_the_law_that_its_title_names() -> None:
+    # Regulation (EU) 2018/1139, Annex I lists the aircraft to which it does not apply (German reprint, read)
+    assert [str(one.rule_set) for one in RULE_SETS if one.lies_outside] == ["eu-2018-1139-annex-i"]

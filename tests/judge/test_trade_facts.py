@@ -7,6 +7,7 @@ from invented_glider import POUND
 
 from dossier.compute.energy import STANDARD_GRAVITY as G
 from dossier.compute.energy import endurance, level_power
+from dossier.compute.life import LARGEST_LOSS, Use, after
 from dossier.judge.identities_of_battery import (
     Marks,
     calendar_life_claim,
@@ -67,3 +68,13 @@ def test_800_cycles_of_two_hours_outlast_the_calendar_life_of_an_ordinary_owner(
     found = calendar_life_claim(years, cycles=800, cycle_time=2.0, flown=100.0)
     assert found.standing is Standing.SOUND
     assert found.would_be_true > years
+
+
+@pytest.mark.parametrize("years", [7.0, 8.0])
+def test_that_50_to_60_percent_may_remain_after_7_to_8_years_is_not_excluded(years: float) -> None:
+    # common practice, no source. Models of ageing end at 70 %: the worst end of the band is beyond it, and the
+    # tool says so instead of a number
+    aged = after(Use(50, 0.1, 0.95, 0.9, 293.15), years)
+    assert aged.worst_health is None
+    assert aged.health is not None
+    assert 1 - LARGEST_LOSS <= aged.health < 0.85

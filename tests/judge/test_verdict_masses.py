@@ -174,3 +174,37 @@ def test_a_useful_load_below_the_line_does_not_conform(judged: Any) -> None:
 def test_without_the_power_the_useful_load_is_not_shown(judged: Any) -> None:
     one = serial(figures={"maximum_power": ""})
     assert verdict(judged("ca-basic-ultra-light", one), "useful-load-one-seat").verdict is State.NOT_SHOWN
+
+
+def test_the_verdict_says_what_was_left_out_of_which_mass_and_by_whose_word(judged: Any) -> None:
+    one = e_1(judged, "270 lb ± 1 lb", allowances={"parachute": ["26 lb ± 0.2 lb"]})
+    assert one.whole == pytest.approx(270.0)
+    (left_out,) = one.left_out
+    assert (left_out.amount, left_out.mass, left_out.allowance) == pytest.approx((24.0, 26.0, 24.0))
+    assert left_out.source.startswith("AC 103-7")
+
+
+def test_the_uncertainty_of_what_is_left_out_is_counted(judged: Any) -> None:
+    # sqrt(0.5² + 0.3²) lb: two independent masses, one taken from the other (JCGM 100:2008, 5.1.2)
+    one = e_1(judged, "270 lb ± 1 lb", allowances={"parachute": ["20 lb ± 0.6 lb"]})
+    assert one.standard_uncertainty == pytest.approx((0.5**2 + 0.3**2) ** 0.5)
+
+
+def test_beyond_the_allowance_the_uncertainty_of_the_item_does_not_matter(judged: Any) -> None:
+    one = e_1(judged, "270 lb ± 1 lb", allowances={"parachute": ["26 lb ± 0.6 lb"]})
+    assert one.standard_uncertainty == pytest.approx(0.5)
+
+
+def test_a_piece_that_was_weighed_leaves_nothing_to_say(judged: Any) -> None:
+    judgement = judged(US, serial(allowances={"parachute": ["20 lb ± 0.2 lb"]}))
+    assert judgement.findings == ()
+    assert "left out" not in verdict(judgement, "e-1").reason
+
+
+def test_a_mass_of_the_types_list_is_told_in_the_verdict(judged: Any) -> None:
+    one = e_1(judged, "270 lb ± 1 lb", allowances={"parachute": ["20 lb"]})
+    assert one.verdict is State.CONFORMS
+    assert one.reason.endswith(
+        "What is left out of it, parachute, 20.0 lb, is by the type's list: the piece that is fitted was not "
+        "weighed, and no uncertainty of it is counted."
+    )

@@ -3,21 +3,23 @@ time."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 
 from dossier.model.procedure import Act, Procedure, ProcedureStep
+from dossier.procedures.acts import HANDS_ON_JOINT
 from dossier.procedures.chain import Chain, chain, faults, stop_faults
 from dossier.procedures.fault import Fault
 from dossier.procedures.listing import Listing, Step, listing
 from dossier.procedures.rules.checking import preflight_covers
-from dossier.procedures.rules.table import RUN_RULES
+from dossier.procedures.rules.table import RUN_RULES, WORD_RULES
 from dossier.procedures.run import Run, replay
 from dossier.procedures.state import State, differences
 from dossier.procedures.system import System
 from dossier.project import Project, load
+from procedures.word_mutants import spoiled_words
 
 PROJECTS = Path(__file__).resolve().parents[2] / "projects"
 DEMOS = ("barrow-t2", "quillet-e1")
@@ -36,6 +38,9 @@ SAFETY_KINDS = (
     "hazard one step late",
     "count wrong",
     "duplicated",
+    "words of the other side",
+    "number in words wrong",
+    "done by whoever holds",
 )
 
 
@@ -95,6 +100,9 @@ def caught_by(mutant: Mutant) -> Fault | None:
     for rule in RUN_RULES:
         for fault in rule(run):
             return fault
+    for word_rule in WORD_RULES:
+        for fault in word_rule(spoiled, base.system):
+            return fault
     lists = [spoiled if one.name == mutant.procedure else one for one in base.lists]
     for fault in preflight_covers(base.system, lists):
         return fault
@@ -118,8 +126,28 @@ def mutants(name: str) -> Iterator[Mutant]:
     other = _other_side(base.system)
     for one in base.lists:
         for index, step in enumerate(one.steps):
-            for kind, spoiled in _spoiled(one.procedure, index, step, other, frozenset(base.system.parts)):
+            made = (
+                *_spoiled(one.procedure, index, step, other, frozenset(base.system.parts)),
+                *((kind, _with(one.procedure, index, [step_])) for kind, step_ in spoiled_words(step, other)),
+                *_by_the_holder(base.run_of(one.name), index, step),
+            )
+            for kind, spoiled in made:
                 yield Mutant(name, kind, one.name, step.number, str(step.written.do), spoiled)
+
+
+def _by_the_holder(run: Run, index: int, step: Step) -> Iterator[tuple[str, Procedure]]:
+    """Let whoever holds a part alone put both hands to a joint instead."""
+    for moment in run.moments:
+        if moment.doing.step is not step or moment.doing.second or moment.verb not in HANDS_ON_JOINT:
+            continue
+        for part in moment.before.parts.values():
+            if part.held and len(part.holders) == 1 and not part.holders & set(moment.doing.people):
+                holders = sorted(part.holders)
+                words = [str(run.system.rigging.people[one].name) for one in holders]
+                acts = [_by(act, holders) for act in step.written.acts]
+                changed = step.written.model_copy(update={"acts": acts, "by": " and ".join(words)})
+                yield "done by whoever holds", _with(run.listing.procedure, index, [changed])
+                return
 
 
 def _spoiled(
@@ -209,8 +237,8 @@ def _by(act: Act, people: list[str]) -> Act:
     return act.model_copy(update={"by": people})
 
 
-def _hazards(step: ProcedureStep, hazards: list[str]) -> ProcedureStep:
-    return step.model_copy(update={"hazards": hazards})
+def _hazards(step: ProcedureStep, hazards: Sequence[str]) -> ProcedureStep:
+    return step.model_copy(update={"hazards": list(hazards)})
 
 
 def _with(procedure: Procedure, index: int, steps: list[ProcedureStep]) -> Procedure:

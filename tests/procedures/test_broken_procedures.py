@@ -26,7 +26,7 @@ ELSEWHERE = {"V001": "test_a_project_without_a_model_says_that_nothing_was_verif
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.code)
 def test_a_broken_procedure_gives_the_whole_expected_message(case: Broken, tmp_path: Path) -> None:
-    found = findings(tmp_path, *case.edits)
+    found = findings(tmp_path, *case.edits, absent=case.absent)
     assert case.code in {finding.code for finding in found}
     text = "\n\n".join(f"{finding.severity.value} {finding}" for finding in found) + "\n"
     expected = EXPECTED / f"{case.code}.txt"

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from published import as_printed, example, number, numbers
+from published import as_printed, example, number, numbers, read
 
-from dossier.compute import ageing, charging, cooling, pack, wiring
+from dossier.compute import ageing, charging, cooling, log_energy, pack, wiring
 from dossier.compute.life import CALENDAR_BAND, CYCLING_BAND, LifeLimits, Use, after, ends_of_life, losses
 from dossier.compute.series_count import series_candidates
 from dossier.read.log_labels import LABELS, REQUIRED, heading
@@ -116,10 +116,16 @@ def test_cycles_end_a_life_before_years_as_worked() -> None:
 
 @pytest.mark.parametrize("row", stored("BAT-WIRE-T119").expect.items(), ids=lambda row: row[0])
 def test_a_wire_carries_what_the_circular_says(row: tuple[str, list[str]]) -> None:
-    gauge, (low, middle, high, ohm, _) = row[0], numbers(row[1])
+    gauge, (low, middle, high, ohm, circular_mils) = row[0], numbers(row[1])
     wire = wires()[{"0": "1/0", "00": "2/0", "000": "3/0", "0000": "4/0"}.get(gauge, gauge)]
     assert dict(wire.ampacity) == {105: low, 150: middle, 200: high}
-    assert wire.ohm_per_metre * 1000 * 0.3048 == pytest.approx(ohm, rel=1e-12)
+    assert wire.ohm_per_1000_ft == ohm
+    # a circular mil is the area of a circle of 0.001 in: 5.06707e-10 m² (definition)
+    assert wire.area == pytest.approx(circular_mils * 5.06707e-10, rel=1e-5)
+
+
+def test_the_shipped_table_has_every_wire_of_the_circular_and_no_other() -> None:
+    assert len(wires()) == len(stored("BAT-WIRE-T119").expect)
 
 
 def test_the_fuses_of_the_wires_are_those_of_the_circular() -> None:
@@ -150,6 +156,62 @@ def test_a_drop_of_voltage_is_the_product_where_the_circular_misprints(row: int)
     printed = numbers(found.expect["VD_printed"])[row]
     misprint = row == 1
     assert (abs(drop / printed - 1) > 0.02) == misprint
+
+
+def test_the_air_around_is_that_of_the_table() -> None:
+    degrees = number(stored("BAT-WIRE-N1").expect["ambient_c"])
+    assert pytest.approx(degrees + ZERO) == wiring.AROUND
+
+
+def test_the_smallest_wire_of_the_first_example_is_the_circulars() -> None:
+    # 50 ft with the way back, 20 A, 28 V: the drawing falls between 10 and 8, and 8 is taken
+    found = stored("BAT-WIRE-EX1")
+    feet, amperes, volts = (number(found.given[key]) for key in ("ft_with_return", "A", "system_v"))
+    drops = {
+        gauge: wiring.voltage_drop(
+            amperes, wiring.loop_resistance(feet * 0.3048 / 2, wire.ohm_per_1000_ft, 1)
+        )
+        for gauge, wire in wires().items()
+    }
+    small, large = found.expect["between"]
+    assert drops[large] <= wiring.LOAD_DROPS[volts] < drops[small]
+    enough = next(gauge for gauge, drop in drops.items() if drop <= wiring.LOAD_DROPS[volts])
+    assert enough == found.expect["gauge"]
+
+
+def test_the_drops_of_the_circulars_systems_are_those_of_its_examples() -> None:
+    # table 11-7 has one example for each system: 28, 14, 115 and 200 V with 1, 0.5, 4 and 7 V
+    assert sorted(wiring.LOAD_DROPS.values()) == [0.5, 1.0, 4.0, 7.0]
+    assert max(wiring.LOAD_DROPS) == wiring.HIGHEST_VOLTAGE
+
+
+def test_the_warm_wire_of_the_second_example_is_the_circulars() -> None:
+    found = stored("BAT-WIRE-EX2")
+    around, rated, amperes, most = (
+        number(found.given[key]) for key in ("ambient_c", "rated_c", "A", "A_max")
+    )
+    warm = wiring.conductor_temperature(around + ZERO, rated + ZERO, amperes, most)
+    assert warm - ZERO == as_printed(found.expect["conductor_c"])
+    longer = wiring.warm_resistance(1.0, number(found.expect["conductor_c"]) + ZERO)
+    assert number(found.given["ft_with_return"]) / longer == as_printed(found.expect["ft_when_warm"])
+
+
+def test_main_power_wires_may_take_what_the_handbook_says() -> None:
+    assert number(stored("BAT-WIRE-MAIN").expect["share"]) == wiring.MAIN_DROP
+
+
+def test_the_part_of_the_resistance_in_a_step_covers_the_simulated_pulses() -> None:
+    table = read("battery")["tables"]["chen2020"]
+    charges, whole = numbers(table["soc"]), numbers(table["r_quasi_steady_ohm"])
+    pulses = table["r_pulse_ohm_by_duration"]
+    shares = [
+        ohm / whole[charges.index(charge)]
+        for seconds in ("1s", "10s")
+        for charge, ohm in zip(numbers(pulses[seconds]["soc"]), numbers(pulses[seconds]["r"]), strict=True)
+    ]
+    low, high = log_energy.STEP_SHARE
+    assert low < min(shares) < max(shares) < high
+    assert (round(min(shares), 2), round(max(shares), 2)) == (0.49, 0.67)
 
 
 # --- heat, charging, storage

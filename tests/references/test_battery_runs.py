@@ -1,8 +1,8 @@
 """Constant-power runs, missions, cold and gauge against the stored results of the full electrochemical model.
 
-The reference (battery.yaml) was computed once with PyBaMM's DFN model and is stored: the library is too heavy
-for a test, and a run of it takes a second. It is a simulation: none of this shows agreement with a cell that
-can be bought.
+The reference (battery.yaml) was computed once with PyBaMM's DFN model and is stored, missions and the cold
+included; test_against_parameter_sets.py runs the library itself. It is a simulation: none of this shows
+agreement with a cell that can be bought.
 """
 
 from __future__ import annotations

@@ -26,6 +26,7 @@ NOT_SHOWN = {
     "BAT-AGE-WANG": "only the form of the law was readable, no constants",
     "BAT-SOLVER": "the accuracy of the solvers: tests/compute/test_discharge.py and test_mission.py show it",
     "BAT-STD-R100": RULE,
+    "BAT-WIRE-PROT": "a requirement: tests/results/test_wiring.py shows the comparisons that follow it",
     "BAT-STD-6469-4": RULE,
     "BAT-STD-6469-3": RULE,
     "BAT-STD-FMVSS305": RULE,
@@ -53,8 +54,9 @@ NOT_WHOLE = {
     "BAT-TEMP-ECKER2015": "the resistance at 0 °C and the run time; the capacity is in the run time",
     "BAT-TEMP-MARQUIS2019": "likewise",
     "BAT-TEMP-OREGAN2022": "likewise",
-    "BAT-FUSE-T113": "fuses of the gauges of the table of wires; thinner wires carry no traction current",
-    "BAT-WIRE-T119": "the area in circular mils, which nothing here uses",
+    "BAT-WIRE-N1": "wires in the bundle, its load and the height: told in words, nothing is reckoned with them",
+    "BAT-WIRE-MAIN": "at which rate it holds: told in words",
+    "BAT-FUSE-T113": "the sequence of breakers, which in the copy has fewer entries than gauges",
 }
 """Example -> the part that is not shown, and why."""
 

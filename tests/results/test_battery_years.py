@@ -61,6 +61,28 @@ def test_a_cell_without_a_model_of_ageing_gets_words_and_its_charging(tmp_path: 
     assert one.charging is not None
 
 
+def test_a_model_of_ageing_of_nmc_cells_says_nothing_of_another_chemistry(tmp_path: Path) -> None:
+    draft = Draft()
+    draft.aircraft["use"] = USE
+    draft.battery["cells"]["cell-a"] |= {"ageing_model": "schmalstieg-2014", "chemistry": "lithium-nca"}
+    (one,) = draft.make(tmp_path).battery_years.years
+    assert one.rows == ()
+    assert one.words == (
+        "The model of ageing that the record names is one of NMC cells: no years are estimated.",
+    )
+
+
+@pytest.mark.parametrize("project", NAMES)
+def test_the_growth_of_resistance_has_a_range_that_rises_and_holds_the_likely_one(project: str) -> None:
+    years = [one for dossier in demo(project).values() for one in dossier.battery_years.years]
+    rows = [(before, row) for one in years for before, row in pairwise(one.rows)]
+    assert rows
+    for before, row in rows:
+        assert row.best_growth <= row.growth <= row.worst_growth
+        assert row.worst_growth >= before.worst_growth
+        assert row.best_growth > before.best_growth
+
+
 def test_a_full_battery_in_storage_is_remarked(tmp_path: Path) -> None:
     draft = Draft()
     draft.aircraft["use"] = {**USE, "storage_charge": "100 %"}

@@ -4,19 +4,26 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import numpy as np
 import pytest
 from demos import NAMES, demo
 from sample_project import Draft, pack_fitted
 
 from dossier.dossier import Dossier
 from dossier.findings import Rejected
+from dossier.results.log_comparison import Comparison
 
 HEAD = "Test Time / s,Voltage / V,Current / A\n"
 SERIES = 14
 
 
-def log(amps: float = 20.0, seconds: int = 10920, sign: int = 1) -> str:
-    rows = [f"{t},{57.0 - 13.0 * t / seconds:.2f},{sign * amps}" for t in (1, *range(120, seconds + 1, 120))]
+def log(
+    amps: float = 20.0, seconds: int = 10920, sign: int = 1, *, first: float = 57.4, last: float = 44.0,
+    every: int = 120,
+) -> str:  # fmt: skip
+    # 58.10 V at rest less 20 A times 33 mΩ of 14 cells over 14 strings, then down to where flying stops
+    times = (1, *range(every, seconds + 1, every))
+    rows = [f"{t},{first - (first - last) * t / seconds:.2f},{sign * amps}" for t in times]
     return HEAD + "0,58.10,0\n" + "\n".join(rows) + f"\n{seconds + 2000},44.90,0\n"
 
 
@@ -79,3 +86,85 @@ def test_a_log_whose_clock_goes_back_refuses_the_record(tmp_path: Path) -> None:
     with pytest.raises(Rejected) as refused:
         made(tmp_path, HEAD + "0,58.1,0\n10,57,20\n5,56,20\n20,55,20\n", "68 Ah")
     assert "L003" in {finding.code for finding in refused.value.findings}
+
+
+# --- energy and resistance against the model
+
+
+def compared(dossier: Dossier, quantity: str) -> Comparison:
+    return next(one for one in dossier.capacity_logs.logs[0].compared if one.quantity == quantity)
+
+
+@pytest.mark.parametrize("project", NAMES)
+def test_every_energy_and_resistance_of_the_demonstrations_agrees_with_the_model(project: str) -> None:
+    pairs = [
+        pair for made in demo(project).values() for one in made.capacity_logs.logs for pair in one.compared
+    ]
+    assert {pair.quantity for pair in pairs} >= {"energy"}
+    assert all(pair.agrees for pair in pairs)
+
+
+def test_the_computed_energy_is_that_of_the_table_by_hand(tmp_path: Path) -> None:
+    dossier = made(tmp_path, log(), "68 Ah ± 1 Ah")
+    inputs = compared(dossier, "energy").computed.working.inputs  # type: ignore[union-attr]
+    start, end, amps = (inputs[name].value for name in ("z_1", "z_2", "I"))  # type: ignore[union-attr]
+    # trapezia by hand: rest voltages and resistances of the sample cell, 14 in series, 14 in parallel; 20 °C
+    z = np.linspace(end, start, 20001)
+    volts = np.interp(z, [0, 0.1, 0.5, 0.9, 1.0], [2.9, 3.3, 3.7, 4.08, 4.2])
+    ohms = np.interp(z, [0.1, 0.3, 0.9], [0.045, 0.035, 0.033])
+    warm = np.exp(3000 * (1 / 293.15 - 1 / 298.15))
+    # 68 Ah of 14 x 4.9 Ah: the resistance has grown by 2.75 times the 0.875 % that is lost
+    grown = 1 + 2.75 * (1 - 68 / 68.6)
+    whole = 68 * 3600 * np.trapezoid(14 * volts - amps * 14 / 14 * ohms * warm * grown, z)
+    assert compared(dossier, "energy").computed.value == pytest.approx(whole, rel=1e-5)  # type: ignore[union-attr]
+
+
+def test_a_log_with_too_little_energy_is_a_warning_with_numbers(tmp_path: Path) -> None:
+    dossier = made(tmp_path, log(last=40.0), "68 Ah ± 1 Ah")
+    pair = compared(dossier, "energy")
+    assert pair.agrees is False
+    told = next(finding for finding in dossier.findings if finding.code == "L010")
+    assert pair.measured
+    assert f"{pair.measured.value / 3.6e6:.3f} kWh" in told.message
+
+
+def test_an_energy_that_only_follows_a_wrong_capacity_is_told_once(tmp_path: Path) -> None:
+    assert {"L009", "L010"} & codes(made(tmp_path, log(), "80 Ah ± 1 Ah")) == {"L009"}
+
+
+def test_a_wider_doubt_of_the_capacity_lets_the_energy_agree(tmp_path: Path) -> None:
+    text = log(last=40.0)
+    assert compared(made(tmp_path / "a", text, "68 Ah ± 1 Ah"), "energy").agrees is False
+    assert compared(made(tmp_path / "b", text, "68 Ah ± 6 Ah"), "energy").agrees is True
+
+
+def test_the_resistance_of_a_step_by_hand(tmp_path: Path) -> None:
+    pair = compared(made(tmp_path, log(), "68 Ah ± 1 Ah"), "resistance")
+    # (58.10 V - 57.40 V) / 20 A
+    assert pair.measured.value == pytest.approx(0.035, rel=1e-9)
+    assert pair.agrees is True
+
+
+def test_a_step_that_shows_far_more_resistance_is_a_warning(tmp_path: Path) -> None:
+    assert "L011" in codes(made(tmp_path, log(first=55.4), "68 Ah ± 1 Ah"))
+
+
+def test_a_log_whose_rows_are_far_apart_shows_no_step(tmp_path: Path) -> None:
+    text = log().replace("\n1,57.40,20.0", "")
+    pairs = made(tmp_path, text, "68 Ah ± 1 Ah").capacity_logs.logs[0].compared
+    assert [pair.quantity for pair in pairs] == ["energy"]
+
+
+def test_a_fast_test_is_not_compared_and_says_why(tmp_path: Path) -> None:
+    # 68 Ah in a quarter of an hour: a rate of 4, and the model is shown to 3 for power cells
+    text = log(amps=240.0, seconds=910, every=10)
+    pair = compared(made(tmp_path, text, "68 Ah ± 1 Ah"), "energy")
+    assert pair.agrees is None
+    assert "and the model is shown to 3" in pair.why
+
+
+def test_a_log_that_does_not_begin_at_rest_is_not_compared(tmp_path: Path) -> None:
+    text = log().replace("0,58.10,0\n", "")
+    pair = compared(made(tmp_path, text, "68 Ah ± 1 Ah"), "energy")
+    assert pair.agrees is None
+    assert pair.why == "it does not begin with the battery at rest"

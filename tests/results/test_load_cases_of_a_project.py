@@ -305,6 +305,80 @@ def test_the_lightest_and_heaviest_pilot_of_the_envelope_are_those_of_brute_forc
     )
 
 
+def pilots_inside_with_any_baggage(dossier: Dossier) -> Any:
+    """Brute force: pilots in steps of 50 g whom the envelope and the mass limit allow with every baggage."""
+    assert dossier.empty is not None
+    mass, arm = (figure.value for figure in dossier.empty.with_option["only"])
+    loading = dossier.project.aircraft.loading
+    shelf = loading.baggage
+    assert shelf is not None
+    bags = np.linspace(shelf.minimum.value, shelf.maximum.value, GRID)[None, :]
+    pilots = np.arange(0, 200, 0.05)[:, None]
+    totals = mass + pilots + bags
+    moments = mass * arm + pilots * loading.seat.arm.value + bags * shelf.arm.value
+    forward, aft = limits_at(dossier, totals)
+    most = dossier.project.aircraft.limits[loading.maximum_take_off_mass].value.value
+    fits = (moments / totals >= forward) & (moments / totals <= aft) & (totals <= most)
+    return pilots[fits.all(axis=1), 0]
+
+
+@settings(max_examples=25)
+@given(
+    empty=st.tuples(st.integers(80, 130).map(float), st.floats(0.3, 0.9).map(lambda v: round(v, 3))),
+    seat_arm=st.floats(-0.6, 0.1).map(lambda v: round(v, 3)),
+    shelf=st.tuples(st.floats(-0.5, 1.5).map(lambda v: round(v, 2)), st.just(0.0), st.integers(1, 20)),
+    limit=st.integers(200, 240),
+)
+def test_the_pilots_that_fit_with_any_baggage_are_those_of_brute_force(
+    empty: tuple[float, float],
+    seat_arm: float,
+    shelf: tuple[float, float, float],
+    limit: int,
+    tmp_path_factory: pytest.TempPathFactory,
+) -> None:
+    corners = [(150, 0.2, 0.45), (190, 0.22, 0.45), (240, 0.25, 0.44)]
+    draft = draft_of(empty, seat=(seat_arm, 60, 100), corners=corners, baggage=shelf, limit=limit)
+    dossier = draft.make(tmp_path_factory.mktemp("any"))
+    inside = pilots_inside_with_any_baggage(dossier)
+    assume(inside.size > 10)
+    assert dossier.figures["minimum_pilot_mass.only.any_baggage"].value == pytest.approx(inside[0], abs=0.051)
+    assert dossier.figures["maximum_pilot_mass.only.any_baggage"].value == pytest.approx(inside[-1], abs=0.051)
+
+
+def test_the_limit_with_the_most_baggage_is_that_of_the_aircraft_with_it_aboard(tmp_path: Path) -> None:
+    dossier = draft_of((110, 0.55), packs={"only": (20, 0.2)}, baggage=(0.8, 0, 10)).make(tmp_path)
+    assert dossier.figures["maximum_pilot_mass_by_mass.only"].value == pytest.approx(225 - 130)
+    assert dossier.figures["maximum_pilot_mass_by_mass.only.full_baggage"].value == pytest.approx(225 - 140)
+
+
+def test_where_some_baggage_must_be_aboard_no_limit_is_given_without_it(tmp_path: Path) -> None:
+    dossier = draft_of((110, 0.55), packs={"only": (20, 0.2)}, baggage=(0.8, 3, 10)).make(tmp_path)
+    assert dossier.figures["maximum_pilot_mass_by_mass.only"].value == pytest.approx(225 - 133)
+    assert "the least baggage" in dossier.figures["maximum_pilot_mass_by_mass.only"].label
+
+
+def test_without_a_baggage_station_there_is_one_limit_of_each(tmp_path: Path) -> None:
+    dossier = draft_of((110, 0.55)).make(tmp_path)
+    assert [name for name in dossier.figures if "baggage" in name] == []
+
+
+def test_an_envelope_that_bends_inward_is_told_where_there_is_baggage(tmp_path: Path) -> None:
+    corners = [(150, 0.2, 0.42), (225, 0.2, 0.45)]
+    without = draft_of((110, 0.55), corners=corners).make(tmp_path / "without")
+    with_it = draft_of((110, 0.55), corners=corners, baggage=(0.8, 0, 10)).make(tmp_path / "with")
+    assert [found.code for found in without.findings if found.code == "C006"] == []
+    assert [found.code for found in with_it.findings if found.code == "C006"] == ["C006"]
+
+
+def test_where_no_pilot_fits_with_every_baggage_that_is_told(tmp_path: Path) -> None:
+    # without baggage 63.5 to 78.8 kg, with 10 kg at 1.2 m 81.3 to 87 kg: by hand, from the moments
+    corners = [(150, 0.2, 0.24), (225, 0.2, 0.24)]
+    dossier = draft_of((110, 0.55), corners=corners, baggage=(1.2, 0, 10)).make(tmp_path)
+    lightest = [dossier.figures[f"minimum_pilot_mass.only{end}"].value for end in ("", ".full_baggage")]
+    assert lightest == pytest.approx([63.5, 81.3], abs=0.05)
+    assert ["no pilot fits" in found.message for found in dossier.findings if found.code == "C006"] == [True]
+
+
 def test_no_pilot_that_fits_is_told_and_not_shown(tmp_path: Path) -> None:
     dossier = draft_of((110, 0.9), seat=(0.9, 60, 100)).make(tmp_path)
     assert "minimum_pilot_mass.only" not in dossier.figures

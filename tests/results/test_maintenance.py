@@ -212,3 +212,35 @@ def test_the_worst_comes_first(tmp_path: Path) -> None:
         "soon",
         "far",
     ]
+
+
+def test_what_is_due_by_flight_time_has_its_working_from_the_record(tmp_path: Path) -> None:
+    done = inspection("2026-05-14", "look", flight_hours="49.6 h")
+    later = inspection("2026-06-14", flight_hours="70.1 h")
+    (measure,) = only(task(flight_hours="25 h").due(tmp_path, "2026-07-01", done, later)).measures
+    due, left = measure.amounts.figures
+    assert (due.name, left.name) == ("task.look.flight_time_at_due", "task.look.flight_time_left")
+    assert (due.value, left.value) == (74.6 * 3600, 4.5 * 3600)
+    assert left.working.inputs["t_F"].text == "70.1 h"  # type: ignore[union-attr]
+
+
+def test_what_is_due_by_the_calendar_counts_days_from_the_day_it_was_done(tmp_path: Path) -> None:
+    state = task(months=1).due(tmp_path, "2026-06-04", inspection("2026-05-14", "look"))
+    (left,) = only(state).measures[0].amounts.figures
+    # 14 May to 14 June are 31 days, and 21 are gone
+    assert (left.value, left.style) == (10 * 86400, "days")
+
+
+def test_a_figure_has_the_value_of_its_measure(tmp_path: Path) -> None:
+    state = task(months=12, flight_hours="25 h", cycles=40).due(
+        tmp_path, "2026-07-01", inspection("2026-05-14", flight_hours="5.5 h", cycles=11)
+    )
+    calendar, hours, flights = only(state).measures
+    lefts_as_figures = [one.amounts.left.value for one in (calendar, hours, flights) if one.amounts.left]
+    assert lefts_as_figures == [(calendar.left or 0) * 86400, hours.left, flights.left]
+
+
+def test_without_totals_on_record_there_is_a_due_figure_and_nothing_left(tmp_path: Path) -> None:
+    (measure,) = only(task(flight_hours="25 h").due(tmp_path, "2026-07-01")).measures
+    assert measure.amounts.due is not None
+    assert measure.amounts.left is None

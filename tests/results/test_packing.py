@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from dossier.model.road_limits import RoadLimit, RoadLimits, RoadPlace
 from dossier.model.trailer import PackedPart, Trailer
 from dossier.quantities import Quantity, parse
-from dossier.results.packing import Size, sizes
+from dossier.results.packing import Size, packed, sizes
 from dossier.results.road import judge_road
 
 
@@ -118,3 +118,40 @@ def test_a_size_is_held_against_its_limit(width: str, state: str) -> None:
 def test_a_measure_that_the_file_does_not_give_is_not_shown() -> None:
     found = judge_road(trailer(towing_vehicle=None), limit("18.75 m", "combination length"))
     assert [(one.state, one.margin) for one in found.verdicts] == [("not shown", None)]
+
+
+def test_the_error_of_a_width_that_sets_both_sides_counts_once() -> None:
+    # half of the width lies on each side, with half of its error: 0.01 m + 0.01 m = 0.02 m, k = 2
+    assert size(trailer(width=length("2.00 m ± 0.02 m")), "width").expanded_uncertainty == pytest.approx(0.02)
+
+
+def test_the_place_of_a_part_that_sets_both_sides_cancels() -> None:
+    found = size(trailer(part(width="2.4 m ± 0.02 m", right="0 m ± 0.1 m")), "width")
+    assert (round(found.value, 9), found.set_by) == (2.4, "wing")
+    assert found.expanded_uncertainty == pytest.approx(0.02)
+
+
+def test_independent_lengths_that_set_a_size_add_in_squares() -> None:
+    found = size(trailer(part(behind="1 m ± 0.03 m", length="6 m ± 0.04 m")), "body length")
+    assert found.expanded_uncertainty == pytest.approx(0.05)
+
+
+def test_the_sheet_of_a_reach_lists_everything_that_was_considered() -> None:
+    reach = next(
+        one for one in packed(trailer(part(above="1.5 m"))).reaches if one.name == "packed_reach.top"
+    )
+    assert [(step.label, round(step.value, 9)) for step in reach.working.steps] == [
+        ("the body", 2.2),
+        ("wing", 2.5),
+    ]
+
+
+def test_a_margin_is_a_figure_from_limit_and_size() -> None:
+    (verdict,) = judge_road(trailer(width=length("2.52 m ± 0.02 m")), limit("2.55 m")).verdicts
+    assert verdict.left is not None
+    assert verdict.left.value == pytest.approx(0.03)
+    assert verdict.left.standard_uncertainty == pytest.approx(0.01)
+
+
+def test_a_place_that_is_named_twice_is_judged_once() -> None:
+    assert len(judge_road(trailer(places=["here", "here"]), limit("2.55 m")).verdicts) == 1

@@ -7,7 +7,7 @@ from published import numbers, read
 
 from dossier.sources import SOURCES
 from dossier.tables.cells import generic_cells
-from dossier.tables.wires import wire_source, wires
+from dossier.tables.wires import column_for, wire_of_area, wire_source, wires
 
 PAIRS = {"nmc-energy": "chen2020", "nmc-power": "mohtat2020"}
 
@@ -41,7 +41,28 @@ def test_no_chemistry_without_a_source_is_shipped() -> None:
 
 def test_the_wires_are_cited_and_go_from_thin_to_thick() -> None:
     assert wire_source().source is SOURCES["ac-43-13-1b"]
-    ohms = [wire.ohm_per_metre for wire in wires().values()]
+    ohms = [wire.ohm_per_1000_ft for wire in wires().values()]
     assert ohms == sorted(ohms, reverse=True)
     amperes = [wire.ampacity[150] for wire in wires().values()]
     assert amperes == sorted(amperes)
+
+
+@pytest.mark.parametrize(
+    ("square_millimetres", "gauge"),
+    # gauge 2 has 33.7 mm², 2/0 67.4, 3/0 84.4 and 4/0 106.9: the next thinner one is taken
+    [(35, "2"), (70, "2/0"), (95, "3/0"), (120, "4/0"), (0.25, "24")],
+)
+def test_a_metric_wire_is_taken_as_the_next_thinner_gauge(square_millimetres: float, gauge: str) -> None:
+    wire = wire_of_area(square_millimetres * 1e-6)
+    assert wire
+    assert wire.gauge == gauge
+    assert wire.area <= square_millimetres * 1e-6
+
+
+def test_a_wire_thinner_than_the_table_has_no_gauge() -> None:
+    assert wire_of_area(0.2e-6) is None
+
+
+@pytest.mark.parametrize(("rating", "column"), [(105, 105), (180, 150), (200, 200), (260, 200), (90, None)])
+def test_insulation_between_two_columns_is_taken_as_the_cooler_one(rating: float, column: int | None) -> None:
+    assert column_for(wires()["2"], rating) == column

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from dossier.compose.grid import Cell, Grid, Row, grid, row
 from dossier.compose.printer import Printer
+from dossier.display import with_doubt
 from dossier.figures import Figure
 from dossier.results.empty import EmptyAircraft
 
@@ -93,14 +94,14 @@ def _design(at: Printer, empty: EmptyAircraft) -> Grid:
                 *(_linked(at, figure) for figure in empty.designed),
             ),
             row("From the weighing", *(_linked(at, figure) for figure in empty.without_battery)),
-            row("Weighed less designed", _linked(at, empty.above_design), "", total=True),
+            row("Weighed less designed", _linked(at, empty.above_design), "a difference has none", total=True),
         ],
     )
 
 
 def _linked(at: Printer, figure: Figure) -> Cell:
     printed = at.figure(figure)
-    return Cell(f"{_both(printed.first, printed.other)} {printed.uncertainty}".rstrip(), printed.sheet)
+    return Cell(with_doubt(_both(printed.first, printed.other), printed.uncertainty), printed.sheet)
 
 
 def _both(first: str, other: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from dossier.compose.balance.pilots import baggage_figures, pilots_with_baggage
 from dossier.compose.grid import Cell, Grid, Row, grid, row
 from dossier.compose.printer import Printed, Printer
 from dossier.compose.verdict_words import yes_no
@@ -21,7 +22,10 @@ class LoadingTables:
 
     has_envelope: bool
     limits: tuple[tuple[str, str], ...]
-    pilots: tuple[Printed, ...]
+    pilots: Grid | None
+    """With any, no and the most baggage; none where there is no baggage station."""
+    figures: tuple[Printed, ...]
+    """What is not in another table."""
     ballast: tuple[str, ...]
     worst: Grid | None
     loadings: tuple[Grid, ...]
@@ -32,11 +36,13 @@ def loading_tables(at: Printer) -> LoadingTables | None:
     loads = at.dossier.loadings
     if loads is None:
         return None
-    pilots = tuple(at.figure(figure) for figure in loads.figures if "worst_" not in figure.name)
+    told = baggage_figures(at)
+    rest = (figure for figure in loads.figures if "worst_" not in figure.name and figure.name not in told)
     return LoadingTables(
         loads.envelope is not None,
         tuple(_limits(at)),
-        pilots,
+        pilots_with_baggage(at),
+        tuple(map(at.figure, rest)),
         tuple(_ballast(at, loads)),
         _worst(at, loads),
         tuple(_tables(at, loads)),
@@ -146,7 +152,7 @@ def _loading(at: Printer, line: LoadRow, extras: list[str], enveloped: bool) -> 
     ]
     return row(
         at.value(line.pilot, "mass"),
-        *(_aboard(at, getattr(line, name)) for name in extras),
+        *(at.first(mass, "mass") if mass else "none" for mass in (getattr(line, name) for name in extras)),
         total,
         at.first(line.cg, "arm"),
         at.beside(line.below_limit, 0.0, "mass"),

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from dossier.compose.evidence_files import EvidenceLink, evidence_links
 from dossier.compose.grid import Cell, Grid, grid, row
 from dossier.compose.printer import Printed, Printer
+from dossier.compose.words import listed
 from dossier.figures import Figure
-from dossier.model.events import Scale
+from dossier.model.instruments import ALIKE, OUTWARD, Scale
 from dossier.results.weighing import WeighingResult
 
 
@@ -19,6 +20,8 @@ class WeighingRecord:
     facts: tuple[tuple[str, str], ...]
     supports: Grid
     scales: Grid
+    instruments: Grid | None
+    """With which the arms were measured; none where the record names none."""
     figures: tuple[Printed, ...]
     evidence: tuple[EvidenceLink, ...]
 
@@ -33,6 +36,7 @@ def weighing_record(at: Printer) -> WeighingRecord | None:
         _facts(result),
         _supports(at, result),
         _scales(at, result),
+        _instruments(at, result),
         tuple(at.figure(figure) for figure in (result.mass, *result.balance, *lateral)),
         evidence_links(at, result.event.evidence),
     )
@@ -114,6 +118,26 @@ def _scales(at: Printer, result: WeighingResult) -> Grid:
         "Scale | Serial number | Certificate and date | # Largest error | # Last digit | Zero before, after",
         rows,
     )
+
+
+ACTS = {OUTWARD: "away from the datum", ALIKE: "all arms the same way"}
+
+
+def _instruments(at: Printer, result: WeighingResult) -> Grid | None:
+    """Say which arms share the error of which instrument."""
+    rows = [
+        row(
+            str(one.name),
+            str(one.serial_number),
+            f"{one.certificate}, {one.calibrated.isoformat()}",
+            Cell(at.quantity(one.maximum_permissible_error, "arm"), note=ACTS[one.acts]),
+            listed(str(support.name) for support in result.event.supports if key in support.arm_measured_with)
+            or "none",
+        )
+        for key, one in result.event.instruments.items()
+    ]
+    heads = "Instrument | Serial number | Certificate and date | # Largest error | + Arms measured with it"
+    return grid("Measuring of the arms", heads, rows) if rows else None
 
 
 def _zero(scale: Scale) -> str:

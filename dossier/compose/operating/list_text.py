@@ -10,6 +10,7 @@ from dataclasses import asdict, dataclass
 from dossier.compose.limit_text import LimitText, one_line, printed
 from dossier.compose.operating.hazard_boxes import HazardBox, boxes
 from dossier.compose.operating.lists import List, ListSection, NumberedStep
+from dossier.compose.pictures import PictureText, picture_text
 from dossier.display import Preference
 from dossier.dossier import Dossier
 from dossier.model.procedure import Tightening
@@ -30,6 +31,9 @@ class StepText:
     second_check: str
     torque: str
     tool: str
+    time: str | None = None
+    """None where the record says nothing."""
+    picture: PictureText | None = None
 
 
 @dataclass(frozen=True)
@@ -80,8 +84,15 @@ class ListText:
 
         Serial, date and edition are not in it: an event that leaves the list as it was keeps its ticks.
         """
-        plain = json.dumps(asdict(self), ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+        said = _said(asdict(self))
+        plain = json.dumps(said, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
         return hashlib.sha256(plain.encode()).hexdigest()
+
+    @property
+    def pictures(self) -> tuple[PictureText, ...]:
+        """Each picture of its steps once, in order."""
+        steps = (step for section in self.sections for step in section.steps)
+        return tuple({step.picture.link: step.picture for step in steps if step.picture}.values())
 
     @property
     def ticks(self) -> tuple[Tick, ...]:
@@ -99,9 +110,17 @@ class ListText:
                 yield Tick(f"{step.anchor}-second", "second-check", step.second_check)
 
 
+def _said(value: object) -> object:
+    """Leave out what a list does not say, so that a key which lists may have leaves the digest of others alone."""
+    if isinstance(value, dict):
+        return {key: _said(inner) for key, inner in value.items() if inner is not None}
+    return [_said(inner) for inner in value] if isinstance(value, list | tuple) else value
+
+
 def list_text(dossier: Dossier, one: List) -> ListText:
     """Fill in and print all that a list says."""
-    procedure, fill = one.procedure, LimitText.of(dossier).fill
+    procedure = one.procedure
+    fill = LimitText.of(dossier).fill
     return ListText(
         title=one_line(procedure.title),
         purpose=fill(procedure.purpose),
@@ -134,6 +153,8 @@ def _step(dossier: Dossier, numbered: NumberedStep) -> StepText:
         second_check=fill(step.second_check or ""),
         torque=torque(step.torque, dossier.preference) if step.torque else "",
         tool=one_line(step.tool or ""),
+        time=str(printed(step.time, dossier.preference)) if step.time else None,
+        picture=picture_text(dossier, step.picture),
     )
 
 

@@ -99,11 +99,8 @@ def lists(dossier: Dossier) -> tuple[List, ...]:
 def _list(name: str, procedure: Procedure, path: str, left_out: Collection[str]) -> List:
     steps = [step for section in procedure.sections for step in section.steps]
     options = tuple(dict.fromkeys(str(step.option) for step in steps if step.option is not None))
-    head = [*procedure.hazards]
-    if procedure.kind == "emergency":
-        head += [name for step in steps if _is_kept(step, left_out) for name in step.hazards]
     sections = tuple(_sections(procedure, left_out))
-    return List(name, procedure, path, tuple(dict.fromkeys(map(str, head))), sections, options)
+    return List(name, procedure, path, tuple(map(str, procedure.hazards)), sections, options)
 
 
 def _is_kept(step: ProcedureStep, left_out: Collection[str]) -> bool:
@@ -114,14 +111,9 @@ def _sections(procedure: Procedure, left_out: Collection[str]) -> Iterator[ListS
     numbers = count(1)
     for section in procedure.sections:
         steps = [step for step in section.steps if _is_kept(step, left_out)]
-        kept = tuple(NumberedStep(next(numbers), step, _before(step, procedure)) for step in steps)
+        kept = tuple(NumberedStep(next(numbers), step, tuple(map(str, step.hazards))) for step in steps)
         if kept:
             yield ListSection(section.title, section.note or "", kept, section.station)
-
-
-def _before(step: ProcedureStep, procedure: Procedure) -> tuple[str, ...]:
-    # in an emergency nothing may stand between one action and the next: every box is at the head
-    return () if procedure.kind == "emergency" else tuple(map(str, step.hazards))
 
 
 def _path(file_name: str, kind: str, *, alone: bool) -> str:

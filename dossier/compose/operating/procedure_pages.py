@@ -6,6 +6,7 @@ from dossier.compose import links
 from dossier.compose.edition import edition_words
 from dossier.compose.environment import render
 from dossier.compose.limit_text import one_line, printed
+from dossier.compose.operating.hazard_boxes import HazardBox, boxes
 from dossier.compose.operating.list_text import list_text
 from dossier.compose.operating.lists import KINDS, List
 from dossier.compose.operating.plan_view import plan
@@ -34,14 +35,23 @@ def page(dossier: Dossier, one: List) -> Page:
         summary=_summary(one, str(printed(duration, dossier.preference)) if duration else ""),
         tools=tuple(map(one_line, one.procedure.tools)),
         signatures=signatures(one),
+        cautions=_cautions(dossier, one),
         plan=plan(dossier, one),
         verification=verification(dossier, one.name),
     )
     return Page(one.path, said.title, KINDS[one.procedure.kind], text)
 
 
-def options_line(dossier: Dossier, one: List) -> str:
-    """Say which optional equipment the list is for."""
+def _cautions(dossier: Dossier, one: List) -> tuple[HazardBox, ...]:
+    """The whole boxes of an emergency, each once: above them stand only signal word and what to do."""
+    if not one.is_emergency:
+        return ()
+    of_steps = (name for step in one.steps for name in step.hazards)
+    return boxes(dossier, dict.fromkeys([*one.hazards, *of_steps]))
+
+
+def options_line(dossier: Dossier, one: List, *, brief: bool = False) -> str:
+    """Say which optional equipment the list is for; in brief, without what follows from it."""
     if not one.options:
         return "No step depends on optional equipment."
     items, left_out = dossier.project.aircraft.items, dossier.state.left_out
@@ -51,7 +61,9 @@ def options_line(dossier: Dossier, one: List) -> str:
     if fitted:
         parts.append(f"Written for this serial with: {'; '.join(fitted)}.")
     if missing:
-        parts.append(f"Written for this serial without: {'; '.join(missing)}. Steps for it are left out.")
+        parts.append(f"Written for this serial without: {'; '.join(missing)}.")
+    if missing and not brief:
+        parts.append("Steps for it are left out.")
     return " ".join(parts)
 
 

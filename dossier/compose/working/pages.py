@@ -59,7 +59,13 @@ def _page(dossier: Dossier, topic: Topic) -> Page:
         topic.path,
         topic.title,
         GROUP,
-        render("working/topic.md.jinja", title=topic.title, parts_of_topic=parts, index=at.to(links.WORKING)),
+        render(
+            "working/topic.md.jinja",
+            title=topic.title,
+            parts_of_topic=parts,
+            index=at.to(links.WORKING),
+            words=at.to(links.WORDS),
+        ),
     )
 
 

@@ -9,7 +9,8 @@ from itertools import zip_longest
 
 from dossier import units
 from dossier.compose.working.mathml import numbered
-from dossier.display import STYLES, Preference, decimals_for, rounded, show, show_figure
+from dossier.compose.working.sampled_text import interval_in_si, sampled_text
+from dossier.display import STYLES, Preference, decimals_for, rounded, show, show_figure, with_doubt
 from dossier.dossier import Dossier
 from dossier.figures import Contribution, Figure, Input
 from dossier.findings import Place
@@ -34,7 +35,8 @@ class InputLine:
     si: str
     """In the SI unit that the formula takes."""
     spread: str
-    """Expanded uncertainty in the same unit, k = 2; empty where none is stated."""
+    """Expanded uncertainty in the same unit, k = 2, or the interval of the draws where that stands instead;
+    empty where none is stated."""
     place: str
     """File and line, where it stands in the record."""
     figure: str
@@ -61,6 +63,8 @@ class Sheet:
     """The largest parts of the standard uncertainty, in the unit of the figure."""
     others: int
     """How many smaller parts are not listed."""
+    sampled: tuple[str, ...]
+    """What draws say, in sentences; empty where the figure was not sampled."""
     valid: str
     source: str
     basis: str
@@ -70,7 +74,7 @@ class Sheet:
 
 BASES = {
     "read": "seen in a copy",
-    "read (secondary)": "not seen; a third party reports it",
+    "read (secondary)": "read in a reprint, or as a third party reports it",
     "memory": "recalled, not seen: to be verified",
     "own": "derived in this project",
     "common practice": "a habit of the trade, no source",
@@ -80,7 +84,7 @@ BASES = {
 def sheet(figure: Figure, dossier: Dossier) -> Sheet:
     """Write the sheet of a figure."""
     formula, preference = figure.working.formula, dossier.preference
-    shown = show_figure(figure, preference)
+    shown = show_figure(figure, preference, dossier.sampled.get(figure.name))
     parts = figure.contributions()
     return Sheet(
         name=figure.name,
@@ -94,12 +98,13 @@ def sheet(figure: Figure, dossier: Dossier) -> Sheet:
         steps=tuple(
             (step.label, in_si(step.value, step.kind, RESULT_DIGITS)) for step in figure.working.steps
         ),
-        result=f"{shown} {shown.uncertainty}".rstrip(),
+        result=with_doubt(str(shown), shown.uncertainty),
         result_si=in_si(figure.value, figure.kind, RESULT_DIGITS),
         contributions=tuple(_part(part, figure, preference) for part in parts[:CONTRIBUTIONS_SHOWN]),
         others=len(parts[CONTRIBUTIONS_SHOWN:]),
+        sampled=sampled_text(figure, dossier.sampled.get(figure.name), preference),
         valid=formula.valid,
-        source=_cited(formula.source),
+        source=cited(formula.source),
         basis=BASES[formula.source.source.basis],
         note=figure.working.note,
     )
@@ -128,17 +133,15 @@ def single_first(columns: dict[str, tuple[Input, ...]], single: set[str]) -> lis
 def _line(latex: str, one: Input, dossier: Dossier) -> InputLine:
     origin = one.origin
     figure = origin if isinstance(origin, str) and origin in dossier.figures else ""
-    unit = _unit(one.kind)
-    spread = COVERAGE_FACTOR * one.standard_uncertainty
     return InputLine(
         latex,
         one.label,
         _value(one, figure, dossier),
         in_si(one.value, one.kind, INPUT_DIGITS),
-        f"± {rounded(spread, decimals_for(spread))}{unit}" if spread else "",
+        _spread(one, figure, dossier),
         place=f"{origin.file}:{origin.line}" if isinstance(origin, Place) else "",
         figure=figure,
-        source=_cited(origin)
+        source=cited(origin)
         if isinstance(origin, Citation)
         else origin
         if isinstance(origin, str) and not figure
@@ -146,13 +149,22 @@ def _line(latex: str, one: Input, dossier: Dossier) -> InputLine:
     )
 
 
+def _spread(one: Input, figure: str, dossier: Dossier) -> str:
+    sampled = dossier.sampled.get(figure)
+    if sampled and not sampled.first_order_holds:
+        return interval_in_si(sampled, one.kind)
+    spread = COVERAGE_FACTOR * one.standard_uncertainty
+    return f"± {rounded(spread, decimals_for(spread))}{_unit(one.kind)}" if spread else ""
+
+
 def _value(one: Input, figure: str, dossier: Dossier) -> str:
     if figure:
-        return str(show_figure(dossier.figures[figure], dossier.preference))
+        return str(show_figure(dossier.figures[figure], dossier.preference, dossier.sampled.get(figure)))
     return one.text or str(show(one.value, one.kind, dossier.preference))
 
 
-def _cited(citation: Citation) -> str:
+def cited(citation: Citation) -> str:
+    """Write out the work and the place in it, without how far it was read."""
     source = citation.source
     return ", ".join(
         part for part in (source.title, source.publisher, source.edition, citation.locator) if part

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from dossier.dossier import Dossier
 from dossier.figures import Figure
+from dossier.judge.verdict import Verdict
 
 
 @dataclass(frozen=True)
@@ -62,12 +63,16 @@ def _groups(dossier: Dossier) -> Iterator[tuple[str, str, list[str]]]:
         yield f"discharge-{pack.option}", title, _names(modelled)
     if dossier.performance:
         yield "performance", "Flight performance", _names(dossier.performance.figures)
+    if dossier.maintenance:
+        yield "maintenance", "Maintenance due", _names(dossier.maintenance.figures)
+    if dossier.road:
+        yield "trailer", "On the trailer", _names(dossier.road.figures)
+    yield "wiring", "Wiring and fuses", _names(dossier.wiring.figures)
     yield "capacity-tests", "Tests of the battery's capacity", _names(dossier.capacity_logs.figures)
     judged = {
         name
         for verdict in dossier.verdicts
-        for one in (verdict, verdict.on_other_basis)
-        if one
+        for one in _asked(verdict)
         for name in [one.figure]
         if name
     }
@@ -77,6 +82,14 @@ def _groups(dossier: Dossier) -> Iterator[tuple[str, str, list[str]]]:
         [name for name in dossier.figures if name in judged and name.startswith("counted_mass.")],
     )
     yield "limits-and-flight-tests", "Limits and flight tests", list(dossier.figures)
+
+
+def _asked(verdict: Verdict) -> Iterator[Verdict]:
+    """A verdict, and those of the same requirement on the other basis and with other batteries."""
+    for one in (verdict, verdict.on_other_basis):
+        if one:
+            yield one
+            yield from one.with_each_battery
 
 
 def _names(figures: Iterable[Figure]) -> list[str]:

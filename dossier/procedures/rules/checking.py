@@ -6,9 +6,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from dossier.findings import Finding, Severity
-from dossier.procedures.acts import CHECKING, HANDS_ON_JOINT
-from dossier.procedures.fault import Fault, at_end, at_step, head
-from dossier.procedures.listing import Listing
+from dossier.procedures.acts import CHECKING, HANDS_ON_JOINT, MAKING
+from dossier.procedures.fault import Fault, at_end, at_step, head, of_text
+from dossier.procedures.listing import Doing, Listing
 from dossier.procedures.run import Run
 from dossier.procedures.state import Fact
 from dossier.procedures.system import CONTROLS, System
@@ -112,6 +112,27 @@ def critical_steps(run: Run) -> Iterator[Fault]:
                 "whoever does it makes the second check" if others else "it has no second check"
             )
             yield at_step(run, "V038", step, (words, "add second_check and second_acts for another person"))
+
+
+def marked(listing: Listing, system: System) -> Iterator[Fault]:
+    """A list that makes a flight-critical connection calls a step of it critical: page and card then say so.
+
+    Source: own reasoning (what can cost the aircraft is told from what cannot, in words).
+    """
+    if listing.procedure.kind != "rigging":
+        return
+    for name, connection in system.connections.items():
+        steps = [step for step in listing.steps if any(_makes(doing, name, system) for doing in step.doings)]
+        touching = [step for step in listing.steps if any(doing.name == name for doing in step.doings)]
+        if connection.critical and steps and not any(step.written.critical for step in touching):
+            words = f"the {system.called(name)} is flight-critical, and no step of it is called critical"
+            remedy = "write  critical: true  at the step that finishes it"
+            yield of_text(listing, "V105", steps[-1], (words, remedy))
+
+
+def _makes(doing: Doing, connection: str, system: System) -> bool:
+    placed = doing.verb == "place" and connection in system.joints_by_placing(doing.name)
+    return placed or (doing.name == connection and doing.verb in MAKING)
 
 
 def checks_made(run: Run) -> Iterator[Fault]:

@@ -17,14 +17,17 @@ def _ends_complete(run: Run) -> bool:
 
 
 def joined(run: Run) -> Iterator[Fault]:
-    """Where a state is complete, every flight-critical connection is engaged and every cover closed.
+    """Where a state is complete, every connection is engaged that it does not want apart, and every cover
+    closed.
 
     Source: EASA SIB 2019-07, groups of rigging faults (first page read).
     """
     if not _ends_complete(run):
         return
-    for name, connection in run.system.connections.items():
-        if connection.critical and Fact.ENGAGED not in run.end.joints[name].facts:
+    wanted = run.system.rigging.states[str(run.listing.procedure.ends_in)].needs
+    for name in run.system.connections:
+        is_apart = wanted is not None and name in wanted.apart
+        if not is_apart and Fact.ENGAGED not in run.end.joints[name].facts:
             yield at_end(
                 run,
                 "V020",

@@ -49,5 +49,7 @@ def _fault(moment: Moment, run: Run, hazard: str, box: int | None) -> Fault:
 def _hazards(moment: Moment, run: Run) -> Iterator[str]:
     for hazard, place in run.system.warnings_before.get(moment.name, ()):
         wanted = moment.verb in place.acts if place.acts else moment.verb not in acts.CHECKING
+        if place.to and moment.verb == "set" and str(moment.doing.act.to) not in place.to:
+            continue
         if wanted and (not place.only_in or run.listing.name in place.only_in):
             yield hazard

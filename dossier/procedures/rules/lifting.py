@@ -24,6 +24,20 @@ def team_limit(one_person: float, people: int) -> float | None:
     return one_person * people * factor if factor else None
 
 
+def enough_people(run: Run) -> Iterator[Fault]:
+    """No step needs more people than the list says are needed.
+
+    Source: own reasoning (a crew of two that begins a list for two must be able to end it).
+    """
+    people = run.listing.procedure.people
+    for step in run.steps:
+        needed = len({one for doing in step.doings for one in doing.people})
+        if needed > people:
+            words = f"this step takes {needed} people, and the list is for {people}"
+            yield at_step(run, "V062", step, (words, f"write  people: {needed}  at the head, or name fewer"))
+            return
+
+
 def light_enough(run: Run) -> Iterator[Fault]:
     """What is lifted is no heavier than the people named may lift together.
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dossier.procedures.acts import HANDS_ON_JOINT
 from dossier.procedures.fault import Fault, at_end, at_step
-from dossier.procedures.run import Run
+from dossier.procedures.run import Moment, Run
 
 
 def counted(run: Run) -> Iterator[Fault]:
@@ -30,31 +31,40 @@ def counted(run: Run) -> Iterator[Fault]:
 
 
 def counted_out(run: Run) -> Iterator[Fault]:
-    """What is taken out of its kit is counted before the first piece is used: a count at the end alone has
-    nothing to be compared with.
+    """What lies out is counted before the first piece is used, and before the first hand is at a joint: a
+    count at the end alone has nothing to be compared with.
 
     Source: common practice, no source.
     """
     if run.begun_at:
         return
-    uncounted: set[str] = set()
+    uncounted = _lying_out(run)
     for moment in run.moments:
         if moment.verb == "fetch":
             uncounted |= set(run.system.pieces_of(moment.name))
         elif moment.verb == "count":
             uncounted -= set(run.system.pieces_of(moment.name))
-        elif moment.name in run.system.connections:
-            used = {
-                name
-                for name in uncounted
-                if moment.after.pieces[name].fitted > moment.before.pieces[name].fitted
-            }
-            for name in sorted(used):
-                words = f"the {run.system.called(name)} is used, and nobody counted what was laid out"
+        elif moment.verb in HANDS_ON_JOINT:
+            for name, words in _uncounted(moment, uncounted, run):
                 yield at_step(
                     run, "V041", moment.doing.step, (words, "count the kit when it is laid out"), (name,)
                 )
-            uncounted -= used
+                uncounted -= {name}
+
+
+def _lying_out(run: Run) -> set[str]:
+    """Pieces of kits that lie out as the list begins, if the list handles their kit."""
+    handled = {piece for moment in run.of("count", "stow") for piece in run.system.pieces_of(moment.name)}
+    return {name for name in handled if run.start.pieces[name].out > 0 and run.system.items[name].kit}
+
+
+def _uncounted(moment: Moment, uncounted: set[str], run: Run) -> Iterator[tuple[str, str]]:
+    for name in sorted(uncounted):
+        called = run.system.called(name)
+        if moment.after.pieces[name].fitted > moment.before.pieces[name].fitted:
+            yield name, f"the {called} is used, and nobody counted what was laid out"
+        elif run.system.items[name].kit:
+            yield name, f"work begins at the joints, and nobody counted the {called} that lies out"
 
 
 def numbers(run: Run) -> Iterator[Fault]:

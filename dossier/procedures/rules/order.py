@@ -8,7 +8,7 @@ from dossier.procedures import acts
 from dossier.procedures.fault import Fault, at_step
 from dossier.procedures.passing import already
 from dossier.procedures.run import Moment, Run
-from dossier.procedures.state import Where, facts
+from dossier.procedures.state import Fact, Where, facts
 from dossier.procedures.system import unmet
 
 _PART_BEFORE = {
@@ -49,6 +49,9 @@ def _lacking(moment: Moment, run: Run) -> Iterator[str]:
             if part in state.parts and state.parts[part].where is not Where.PLACED:
                 yield f"the {system.called(part)} is {state.parts[part].where.value}"
         yield from unmet(connection.before_engaging, state, system) if moment.verb == "engage" else ()
+    elif name in system.connections and moment.verb in _OPENING:
+        if _begins_opening(moment, run):
+            yield from unmet(system.connections[name].before_opening, state, system)
     elif name in system.parts:
         yield from _part_lacking(moment, run)
     elif moment.verb == "check":
@@ -67,10 +70,22 @@ def _part_lacking(moment: Moment, run: Run) -> Iterator[str]:
         yield f"it is still {where.value}"
     if moment.verb in acts.MOVING:
         yield from unmet(system.parts[name].before_moving, moment.before, system)
-    if moment.verb == "place":
-        for connection in system.connections.values():
-            if connection.made_by_placing == name:
-                yield from unmet(connection.before_engaging, moment.before, system)
+    for joint in system.joints_by_placing(name):
+        connection = system.connections[joint]
+        if moment.verb == "place":
+            yield from unmet(connection.before_engaging, moment.before, system)
+        elif moment.verb in ("remove", "stow") and Fact.ENGAGED in moment.before.joints[joint].facts:
+            yield from unmet(connection.before_opening, moment.before, system)
+
+
+def _begins_opening(moment: Moment, run: Run) -> bool:
+    """Whether an act is the first of those that undo a joint, so that what it lacks is told once."""
+    touching = run.touching(moment.name)
+    at = next(index for index, one in enumerate(touching) if one is moment)
+    return at == 0 or touching[at - 1].verb not in _OPENING
+
+
+_OPENING = ("release", "unlock", "open")
 
 
 def facts_in_order(run: Run) -> Iterator[Fault]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dossier.procedures.fault import Fault, at_step
 from dossier.procedures.run import Moment, Run
 from dossier.procedures.state import Fact, Where, facts
-from dossier.procedures.system import made
+from dossier.procedures.system import made, unmet
 
 
 def structure_free(run: Run) -> Iterator[Fault]:
@@ -79,6 +79,7 @@ def supported(run: Run) -> Iterator[Fault]:
     """
     for moment in run.moments:
         yield from _let_go(moment, run)
+        yield from _hands_elsewhere(moment, run)
         if moment.verb in ("release", "unlock", "open"):
             for name, part in run.system.parts.items():
                 state = moment.before.parts[name]
@@ -107,6 +108,21 @@ def supported(run: Run) -> Iterator[Fault]:
             )
 
 
+def _hands_elsewhere(moment: Moment, run: Run) -> Iterator[Fault]:
+    for name, before in moment.before.parts.items():
+        after = moment.after.parts[name]
+        if not (before.held and after.held and before.holders and not after.holders):
+            continue
+        people = run.system.rigging.people
+        who = " and ".join(sorted(people[one].name for one in before.holders if one in people))
+        words = (
+            f"the hands of {who} are at the {run.system.called(moment.name)}, and then nobody holds the "
+            f"{run.system.called(name)}"
+        )
+        remedy = "let somebody else do this, or put the part on its stand before"
+        yield at_step(run, "V014", moment.doing.step, (words, remedy), (name, moment.name))
+
+
 def _let_go(moment: Moment, run: Run) -> Iterator[Fault]:
     for name, part in run.system.parts.items():
         before, after = moment.before.parts[name], moment.after.parts[name]
@@ -127,6 +143,7 @@ def _let_go(moment: Moment, run: Run) -> Iterator[Fault]:
             for setting, position in part.stands_with.items()
             if setting in run.system.settings and moment.after.settings[setting] != position
         ]
+        lacks += unmet(part.before_letting_go, moment.after, run.system)
         for lack in lacks:
             yield at_step(
                 run,

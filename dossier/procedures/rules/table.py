@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from dossier.procedures.fault import Fault
+from dossier.procedures.listing import Listing
 from dossier.procedures.rules import (
     checking,
     ending,
@@ -12,11 +13,15 @@ from dossier.procedures.rules import (
     hazards,
     lifting,
     loose,
+    numbers,
     order,
     structure,
     torque,
+    wording,
+    words,
 )
 from dossier.procedures.run import Run
+from dossier.procedures.system import System
 
 RUN_RULES: tuple[Callable[[Run], Iterator[Fault]], ...] = (
     order.in_place,
@@ -29,10 +34,13 @@ RUN_RULES: tuple[Callable[[Run], Iterator[Fault]], ...] = (
     order.told_apart,
     energy.isolated,
     energy.propeller_clear,
+    energy.hands_clear,
     energy.energised_last,
     lifting.light_enough,
+    lifting.enough_people,
     hazards.warned_before,
     torque.in_range,
+    torque.of_one_joint,
     torque.nut_suits,
     checking.visible,
     checking.two_people,
@@ -74,6 +82,7 @@ MIDDLE_RULES: tuple[Callable[[Run], Iterator[Fault]], ...] = (
     order.pieces_at_hand,
     energy.isolated,
     energy.propeller_clear,
+    energy.hands_clear,
     energy.energised_last,
     ending.secured,
     ending.verified,
@@ -82,11 +91,34 @@ MIDDLE_RULES: tuple[Callable[[Run], Iterator[Fault]], ...] = (
 )
 """Checks of a replay that begins at a stop point."""
 
+WORD_RULES: tuple[Callable[[Listing, System], Iterator[Fault]], ...] = (
+    words.same_side,
+    words.same_thing,
+    words.same_direction,
+    words.acted_on,
+    words.said_by_second,
+    words.ways_told,
+    checking.marked,
+    numbers.same_number,
+    numbers.loose_numbers,
+    words.same_people,
+)
+"""Checks of the words of a list against its acts."""
+
+TEXT_RULES: tuple[Callable[[Listing], Iterator[Fault]], ...] = (
+    torque.written,
+    torque.in_words,
+    wording.one_action,
+    wording.tools_listed,
+    wording.answers_tell,
+    wording.times_fit,
+    wording.stops_named,
+)
+"""Checks of a list as a text, whether or not it is replayed."""
+
 NAMES = (
-    *(rule.__name__ for rule in RUN_RULES),
-    "one_action",
+    *(rule.__name__ for rule in (*RUN_RULES, *WORD_RULES, *TEXT_RULES)),
     "short_sentences",
-    "tools_listed",
     "references_exist",
     "preflight_covers",
     "has_its_objects",

@@ -11,9 +11,10 @@ from dossier.model.rigging import Wording
 from dossier.procedures.acts import CHECKING
 from dossier.procedures.fault import Fault, of_text
 from dossier.procedures.listing import Listing, Step
+from dossier.procedures.rules.vocabulary import SAYS_NOTHING, TOOLS, tokens
 
 _STILL = (*CHECKING, "check", "count", "see_isolated", "clear_propeller", "pause", "resume")
-_ACTIONS = (
+_ACTIONS = [
     "fit",
     "push",
     "pull",
@@ -46,7 +47,7 @@ _ACTIONS = (
     "switch",
     "tie",
     "untie",
-)
+]
 _SECOND_ACTION = re.compile(rf"(?:,|\band\b|,? then\b) (?:then )?(?P<verb>{'|'.join(_ACTIONS)})\b")
 _FIRST_WORD = re.compile(rf"^(?:{'|'.join(_ACTIONS)})\b", re.IGNORECASE)
 _QUOTED = re.compile(r'(?:[Gg]o (?:to|through|on with)|state in which|procedure|list|in) "(?P<title>[^"]+)"')
@@ -57,23 +58,19 @@ def one_action(listing: Listing) -> Iterator[Fault]:
     """A step is one action; a step with two says why they cannot be parted.
 
     Source: ASD-STE100, rule 5.2 as quoted in a summary sheet (one instruction a sentence unless
-    simultaneous); a tick must mean one fact.
+    simultaneous); a tick must mean one fact. An emergency has no ticks, and its actions follow at once.
     """
     for step in listing.steps:
-        if step.written.together is not None:
+        if step.written.together is not None or listing.procedure.kind == "emergency":
             continue
         doing = [one for one in step.doings if not one.second and one.verb not in _STILL]
-        found = (
-            _SECOND_ACTION.search(step.written.do)
-            if _FIRST_WORD.match(step.written.do) and step.doings
-            else None
-        )
+        found = _second_action(step.written.do)
         if len(doing) > 1:
             words = (
                 f"this step does two things: {doing[0].verb} {doing[0].name}, {doing[1].verb} {doing[1].name}"
             )
         elif found:
-            words = f"this step tells two things to do: {found['verb']!r} is the second"
+            words = f"this step tells two things to do: {found!r} is the second"
         else:
             continue
         yield of_text(
@@ -82,6 +79,15 @@ def one_action(listing: Listing) -> Iterator[Fault]:
             step,
             (words, "make two steps of it, or say under together why they cannot be parted"),
         )
+
+
+def _second_action(text: str) -> str | None:
+    first, *others = re.split(r"(?<=[.!?])\s+", text)
+    if not _FIRST_WORD.match(first):
+        return None
+    found = _SECOND_ACTION.search(first)
+    behind = next((_FIRST_WORD.match(other) for other in others if _FIRST_WORD.match(other)), None)
+    return found["verb"] if found else behind[0].lower() if behind else None
 
 
 def short_sentences(listing: Listing, wording: Wording) -> Iterator[Fault]:
@@ -112,24 +118,79 @@ def words_in(sentence: str) -> int:
 
 
 def tools_listed(listing: Listing) -> Iterator[Fault]:
-    """A tool that a step names is among the tools of its list, so that it is laid out and counted.
+    """A tool that a step names, under tool or in its words, is among the tools of its list: laid out.
 
     Source: common practice, no source.
     """
     tools = [tool.lower() for tool in listing.procedure.tools]
+    known = frozenset().union(*(tokens(tool) for tool in tools))
     for step in listing.steps:
-        tool = step.written.tool
-        if tool is not None and not any(tool.lower() in one for one in tools):
-            yield of_text(
-                listing,
-                "V092",
-                step,
-                (
-                    f"the tool {str(tool)!r} is not among the tools of this list",
-                    f"add it to tools: {', '.join(listing.procedure.tools) or 'none yet'}",
-                ),
-                place_of(tool),
+        written = step.written
+        missing = [
+            (str(tool), place_of(tool))
+            for tool in (written.tool,)
+            if tool and not any(tool.lower() in one for one in tools)
+        ]
+        missing += [
+            (word, place_of(text))
+            for text in (written.do, written.second_check)
+            for word in _WITH_TOOL.findall((text or "").lower())
+            if word not in known
+        ]
+        for tool, place in missing[:1]:
+            words = (
+                f"the tool {tool!r} is not among the tools of this list",
+                f"add it to tools: {', '.join(listing.procedure.tools) or 'none yet'}",
             )
+            yield of_text(listing, "V092", step, words, place)
+
+
+_WITH_TOOL = re.compile(
+    rf"\b(?:with|using|use|by) (?:a |an |the )?(?:[\w-]+ ){{0,2}}?({'|'.join(sorted(TOOLS))})\b"
+)
+
+
+def answers_tell(listing: Listing) -> Iterator[Fault]:
+    """The expected state is what is seen or a value, not that somebody looked.
+
+    Source: "the response is the desired status, not checked", Degani and Wiener as read in summaries.
+    """
+    for step in listing.steps:
+        if step.written.expect.lower().rstrip(".!") in SAYS_NOTHING:
+            words = f"the expected state says nothing that can be seen: {str(step.written.expect)!r}"
+            yield of_text(
+                listing, "V104", step, (words, "write what is seen or read"), place_of(step.written.expect)
+            )
+
+
+def times_fit(listing: Listing) -> Iterator[Fault]:
+    """The times of the steps together are no longer than the time of the list.
+
+    Source: own reasoning (a crew plans its daylight by the head of the list).
+    """
+    duration = listing.procedure.duration
+    times = [step.written.time.value for step in listing.steps if step.written.time]
+    if duration and sum(times) > duration.value:
+        words = f"the steps take {sum(times) / 60:.0f} min together, and the list says {duration.text}"
+        yield of_text(listing, "V063", None, (words, "write the longer time at the head of the list"))
+
+
+def stops_named(listing: Listing) -> Iterator[Fault]:
+    """A list in which several parts are put on or taken off names a point at which the crew may stop.
+
+    Source: own reasoning (rain and darkness stop every crew; only a named point is tried for its way back).
+    """
+    moved = {doing.name for doing in listing.doings if doing.verb in ("place", "remove")}
+    kind = listing.procedure.kind
+    if (
+        kind in ("rigging", "de-rigging")
+        and len(moved) > 1
+        and not any(one.stop for one in listing.procedure.sections)
+    ):
+        words = f"{len(moved)} parts are moved, and no section says that the crew may stop behind it"
+        yield of_text(
+            listing, "V102", None, (words, "write  stop: true  at each section behind which it may")
+        )
 
 
 def references_exist(listing: Listing, titles: Collection[str]) -> Iterator[Fault]:

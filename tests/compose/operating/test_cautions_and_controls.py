@@ -2,6 +2,7 @@ import pytest
 from demonstration import SERIALS, demonstration, quillet
 from page_reading import Element, plain, read
 
+from dossier.compose.limit_text import LimitText
 from dossier.compose.operating import cautions, controls, pages
 from dossier.compose.operating.lists import lists
 
@@ -49,6 +50,11 @@ def test_the_index_leads_to_every_box_and_to_nothing_else(serial):
     led = {(entry.attributes["id"], link.attributes["href"]) for entry in entries for link in entry.all("a")}
     boxes = set()
     texts = {plain(entry.all("strong")[0].text): entry.attributes["id"] for entry in entries}
+    fill = LimitText.of(dossier).fill
+    remedies = {
+        plain(fill(hazard.avoidance)): f"hazard-{name}"
+        for name, hazard in dossier.project.hazards.hazards.items()
+    }
     for path, root in read_pages.items():
         place = path
         for element in root.walk():
@@ -57,7 +63,9 @@ def test_the_index_leads_to_every_box_and_to_nothing_else(serial):
                 and "step" not in element.classes
             ):
                 place = f"{path}#{element.attributes['id']}"
-            if "hazard" in element.classes:
+            if "hazard--brief" in element.classes:
+                boxes.add((remedies[element.one(".hazard__avoid").text], place))
+            elif "hazard" in element.classes and not root.all(".emergency"):  # there, each once more
                 boxes.add((texts[element.one(".hazard__what").text], place))
     assert led == boxes
 

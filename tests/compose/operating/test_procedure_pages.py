@@ -1,3 +1,5 @@
+import re
+
 import pytest
 from demonstration import (
     SERIALS,
@@ -44,6 +46,16 @@ def parts(box: Element) -> list[str]:
     return [box.one(f".hazard__{part}").text for part in ("word", "what", "consequence", "avoid")]
 
 
+def brief(box: Element) -> list[str]:
+    assert not box.all(".hazard__what") + box.all(".hazard__consequence")
+    return [box.one(f".hazard__{part}").text for part in ("word", "avoid")]
+
+
+def remedy(dossier: Dossier, name: str) -> list[str]:
+    word, *_, avoidance = told(dossier, name)
+    return [word, avoidance]
+
+
 def one_step(**step: object) -> Dossier:
     made = ProcedureStep.model_construct(**{"do": "Turn the nut.", "expect": "Tight.", "hazards": [], **step})
     return with_procedures(
@@ -67,6 +79,11 @@ def test_a_limit_in_the_words_around_the_steps_is_filled_in(words):
     shown = rendered(dossier).text
     assert plain(LimitText.of(dossier).fill(text)) in shown
     assert "{" not in shown
+
+
+@pytest.mark.parametrize("pair", every_list(), ids=titled)
+def test_no_list_of_the_demonstrations_shows_a_limit_in_braces(pair):
+    assert not re.search(r"\{[a-z_]+\}", read(page(*pair)).text)
 
 
 @pytest.mark.parametrize("pair", every_list(), ids=titled)
@@ -107,18 +124,34 @@ def test_the_boxes_of_the_whole_procedure_stand_before_its_first_step(pair):
         if "step-group" in element.classes:
             break
         if "hazard" in element.classes:
-            before.append(parts(element))
+            before.append(brief(element) if one.is_emergency else parts(element))
     for name in one.procedure.hazards:
-        assert told(dossier, name) in before
+        assert (remedy(dossier, name) if one.is_emergency else told(dossier, name)) in before
 
 
 @pytest.mark.parametrize("pair", every_list(emergency=True), ids=titled)
-def test_in_an_emergency_every_box_stands_first_and_nothing_between_the_steps(pair):
+def test_in_an_emergency_a_step_has_signal_word_and_remedy_before_it_and_whole_boxes_stand_below(pair):
     dossier, one = pair
     root = read(page(dossier, one))
+    for group, numbered in zip(root.all(".step-group"), one.steps, strict=True):
+        kinds = [
+            "box" if "hazard" in element.classes else "step"
+            for element in group.children
+            if isinstance(element, Element)
+        ]
+        assert kinds == sorted(kinds)
+        assert sorted(brief(box) for box in group.all(".hazard")) == sorted(
+            remedy(dossier, name) for name in numbered.step.hazards
+        )
     names = {*one.procedure.hazards, *(name for n in one.steps for name in n.step.hazards)}
-    assert sorted(parts(box) for box in root.all(".hazard")) == sorted(told(dossier, name) for name in names)
-    assert not any(group.all(".hazard") for group in root.all(".step-group"))
+    last_step = root.all(".step-group")[-1]
+    order = list(root.walk())
+    below = [
+        box
+        for box in order[order.index(last_step) :]
+        if "hazard" in box.classes and "hazard--brief" not in box.classes
+    ]
+    assert sorted(parts(box) for box in below) == sorted(told(dossier, name) for name in names)
 
 
 @pytest.mark.parametrize("pair", every_list(emergency=True), ids=titled)

@@ -13,6 +13,8 @@ class Broken:
 
     code: str
     edits: tuple[Edit, ...]
+    absent: tuple[str, ...] = ()
+    """Files taken away."""
 
 
 def edit(code: str, file: str, old: str, new: str) -> Broken:
@@ -51,6 +53,8 @@ CASES: tuple[Broken, ...] = (
             ),
         ),
     ),
+    edit("V005", RIG, "starts_from: trailer\nends_in: rigged\n", ""),
+    edit("V006", MODEL, "    critical: true\n    looked_at: true\n", "    looked_at: true\n"),
     lacking("V010", RIG, "Carry the wing"),
     Broken("V011", (swapped(RIG, "Close the sleeve", "Fit the aileron safety"),)),
     Broken("V012", (Edit(RIG, step("Close the sleeve"), step("Close the sleeve") * 2),)),
@@ -62,6 +66,7 @@ CASES: tuple[Broken, ...] = (
     lacking("V021", RIG, "Fit the aileron safety"),
     lacking("V022", RIG, "Put the stand"),
     lacking("V023", RIG, "Move the pedals"),
+    edit("V024", MODEL, "checks:\n", "checks:\n  light: {name: Daylight}\n"),
     lacking("V030", RIG, "Pull the rod"),
     edit("V031", RIG, INSPECT, INSPECT.split("\n")[0] + "\n"),
     edit(
@@ -116,7 +121,23 @@ CASES: tuple[Broken, ...] = (
             ),
         ),
     ),
+    edit(
+        "V053",
+        PREFLIGHT,
+        step("Energise", PREFLIGHT),
+        step("Energise", PREFLIGHT) + step("Look at the tail joint", PREFLIGHT),
+    ),
+    lacking("V054", PREFLIGHT, "Energise"),
     edit("V060", MODEL, 'mass: "32 kg"', 'mass: "36 kg"'),
+    edit("V061", MODEL, '  tail: {name: Tail, mass: "6 kg"}', "  tail: {name: Tail}"),
+    edit("V062", RIG, "people: 2", "people: 1"),
+    Broken(
+        "V063",
+        (
+            Edit(RIG, "people: 2\n", 'people: 2\nduration: "20 min"\n'),
+            Edit(RIG, "        expect: Calm.\n", '        expect: Calm.\n        time: "21 min"\n'),
+        ),
+    ),
     Broken(
         "V070",
         (
@@ -125,10 +146,13 @@ CASES: tuple[Broken, ...] = (
         ),
     ),
     edit("V071", RIG, "        hazards: [pinch]\n", ""),
+    edit("V072", "hazards.yaml", "avoidance: Pull the plug.", "avoidance: Be careful!"),
+    edit("V073", MODEL, "  live-battery: {before: [plug], acts: [engage]}\n", ""),
     edit("V080", RIG, '"35 in-lb ± 5 in-lb (limits)"', '"45 in-lb ± 5 in-lb (limits)"'),
     edit(
         "V081", MODEL, "nut: shear, figure: table}", "nut: shear self-locking, figure: table, rotates: true}"
     ),
+    edit("V082", RIG, "fastener: 1/4-28,", "fastener: 5/16-24 shear nut,"),
     edit("V090", RIG, "Close the sleeve.", "Close the sleeve and pull the rod."),
     edit(
         "V091",
@@ -139,6 +163,28 @@ CASES: tuple[Broken, ...] = (
     ),
     edit("V092", RIG, "        tool: wrench\n", "        tool: spanner\n"),
     edit("V093", RIG, 'Go to "Derig".', 'Go to "De-rig".'),
+    Broken(
+        "V094",
+        (
+            Edit(MODEL, "    name: Aileron connector\n", "    name: Right aileron connector\n"),
+            Edit(RIG, "Join the aileron.", "Join the left aileron."),
+        ),
+    ),
+    edit("V095", RIG, "do: Close the sleeve.", "do: Lock the tail joint."),
+    edit("V096", RIG, "        expect: Four pieces.\n", "        expect: Five pieces.\n"),
+    edit(
+        "V097",
+        RIG,
+        "        expect: Flush.\n        acts: [{act: engage, what: spar}]",
+        "        expect: Flush.\n        by: Ben\n        acts: [{act: engage, what: spar, by: [ann]}]",
+    ),
+    edit(
+        "V098",
+        RIG,
+        step("Shut the hatch"),
+        step("Shut the hatch") + "      - do: Connect the pitot line.\n        expect: It clicks.\n",
+    ),
+    edit("V099", RIG, "        second_check: Ben pulls the clip.\n", ""),
     lacking("V100", DERIG, "Stow the box"),
     # a crew that stops before the tail is on: its rack stands open, and the list back never shuts it
     Broken(
@@ -152,5 +198,21 @@ CASES: tuple[Broken, ...] = (
             Edit(RIG, step("Shut the hatch"), step("Shut the hatch") + _turn("Open the rack.", "open")),
             Edit(RIG, step("Place the tail"), step("Place the tail") + _turn("Shut the rack.", "shut")),
         ),
+    ),
+    Broken("V102", (Edit(RIG, "    stop: true\n", ""), Edit(RIG, "    stop: true\n", ""))),
+    Broken(
+        "V103",
+        (
+            Edit(MODEL, "required_in: [rig, derig]", "required_in: [rig]"),
+            Edit(RIG, 'Go to "Derig".', "Stop."),
+        ),
+        absent=("procedures/derig.yaml",),
+    ),
+    edit("V104", RIG, "        expect: Calm.\n", "        expect: Checked.\n"),
+    edit(
+        "V105",
+        RIG,
+        "        critical: true\n        second_check: Ben reads the wrench.\n",
+        "        second_check: Ben reads the wrench.\n",
     ),
 )
