@@ -119,7 +119,10 @@ def support(name: str, *readings: str, arm: str, **more: str) -> Tree:
 
 
 def weighing(*supports: Tree, on: str = "2026-03-01", **more: Any) -> Tree:
-    """Write a weighing with one errorless scale, unless ``more`` brings its own ``scales``."""
+    """Write a weighing with one errorless scale, unless ``more`` brings its own ``scales``.
+
+    On one support the aircraft hangs: short, and what such a test is about does not depend on it.
+    """
     return event(
         "weighing",
         on,
@@ -129,6 +132,7 @@ def weighing(*supports: Tree, on: str = "2026-03-01", **more: Any) -> Tree:
             "levelled": "spirit level",
             "scales": {"scale": scale()},
             "supports": list(supports),
+            **({"suspended": True} if len(supports) == 1 else {}),
             **more,
         },
     )

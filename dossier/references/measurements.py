@@ -21,7 +21,9 @@ def check(project: Project) -> Iterator[Finding]:
 
 
 def _weighing(event: Weighing) -> Iterator[Finding]:
-    if len(event.supports) < 2 and not event.suspended:
+    if not event.supports:
+        return  # told as an empty list; what follows from it need not be told again
+    if len(event.supports) == 1 and not event.suspended:
         yield Finding(
             "E010",
             "this weighing has one support, which shows neither the whole mass nor where its centre is",

@@ -8,6 +8,7 @@ from pathlib import Path
 from dossier.compose.packet import Asset, Packet, Page, TitleBlock
 
 FOLDER = Path(__file__).parent / "sample"
+PICTURE = Path(__file__).parents[2] / "projects/quillet-e1/pictures/main-pin.png"
 
 
 def sample_packet(paper: str = "a4") -> Packet:
@@ -31,7 +32,7 @@ def sample_packet(paper: str = "a4") -> Packet:
         _long_page(),
         replace(_page("card.md", "Card: Sample", ""), in_contents=False),
     )
-    return Packet(block, pages, (Asset("evidence/scale.txt", b"46.2 kg\n"),))
+    return Packet(block, pages, (Asset("evidence/scale.txt", b"46.2 kg\n"), Asset("pictures/main-pin.png", PICTURE.read_bytes())))
 
 
 def _page(path: str, title: str, group: str) -> Page:

@@ -80,8 +80,25 @@ def test_no_page_loads_or_runs_anything(project: str, number: str) -> None:
 
 @everyone
 def test_every_evidence_file_is_handed_over_byte_for_byte(project: str, number: str) -> None:
-    digests = [hashlib.sha256(asset.content).hexdigest() for asset in composed(project, number).assets]
-    assert digests == [file.sha256 for file in made(project, number).evidence]
+    assert handed_over("evidence/", project, number) == [file.sha256 for file in made(project, number).evidence]
+
+
+@everyone
+def test_every_picture_of_a_step_is_handed_over_byte_for_byte(project: str, number: str) -> None:
+    digests = handed_over("pictures/", project, number)
+    assert digests
+    assert set(digests) <= {file.sha256 for file in made(project, number).project.pictures.values()}
+
+
+@everyone
+def test_nothing_else_is_handed_over_beside_the_pages(project: str, number: str) -> None:
+    assert {asset.path.partition("/")[0] for asset in composed(project, number).assets} <= {"evidence", "pictures"}
+
+
+def handed_over(folder: str, project: str, number: str) -> list[str]:
+    """Return the digests of what is handed over in ``folder``, in its order."""
+    assets = composed(project, number).assets
+    return [hashlib.sha256(one.content).hexdigest() for one in assets if one.path.startswith(folder)]
 
 
 @pytest.mark.parametrize(("project", "number"), [("quillet-e1", "0004"), ("barrow-t2", "T2-009")])

@@ -38,9 +38,9 @@ def refused(draft: Draft, folder: Path) -> list[str]:
 # --- names that would give two figures one name
 
 
-def test_two_supports_of_one_name_have_figures_of_their_own(tmp_path: Path) -> None:
+def test_two_supports_whose_names_come_to_one_have_figures_of_their_own(tmp_path: Path) -> None:
     draft = starter()
-    draft.events[1]["supports"][1]["name"] = "left wheel"
+    draft.events[1]["supports"][1]["name"] = "Left-wheel"
     figures = draft.make(tmp_path).figures
     assert figures["net_mass.left-wheel"].value != figures["net_mass.left-wheel-2"].value
 
