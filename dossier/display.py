@@ -106,7 +106,9 @@ def show(value: float, style: str, preference: Preference, extra_decimals: int =
     """Print an SI value in both systems, without uncertainty."""
     first, second = _in_order(style, preference)
     kind = STYLES[style].kind
-    texts = [_in_unit_telling(value, kind, unit, decimals + extra_decimals) for unit, decimals in (first, second)]
+    texts = [
+        _in_unit_telling(value, kind, unit, decimals + extra_decimals) for unit, decimals in (first, second)
+    ]
     return Shown(texts[0], texts[1] if first[0] != second[0] else "")
 
 
@@ -184,7 +186,9 @@ def show_uncertain(value: float, standard_uncertainty: float, style: str, prefer
     first, second = _in_order(style, preference)
     finest = max(units.scale(kind, unit)[0] for unit, _ in (first, second))
     if not _number(rounded(COVERAGE_FACTOR * standard_uncertainty / finest, MOST_DECIMALS)):
-        return show(value, style, preference)  # none, or what the rounding of floats leaves of errors that cancel
+        return show(
+            value, style, preference
+        )  # none, or what the rounding of floats leaves of errors that cancel
     texts, spreads = [], []
     for unit, _ in (first, second):
         factor = units.scale(kind, unit)[0]
@@ -223,8 +227,11 @@ def as_written(quantity: Quantity) -> str:
 def rounded(value: float, decimals: int) -> str:
     """Round half away from zero to a number of decimals; a negative number rounds to tens, hundreds ..."""
     step = Decimal(1).scaleb(-decimals)
-    number = Decimal(repr(value)).quantize(step, ROUND_HALF_UP) if decimals >= 0 else (
-        (Decimal(repr(value)) / step).quantize(Decimal(1), ROUND_HALF_UP) * step)
+    number = (
+        Decimal(repr(value)).quantize(step, ROUND_HALF_UP)
+        if decimals >= 0
+        else ((Decimal(repr(value)) / step).quantize(Decimal(1), ROUND_HALF_UP) * step)
+    )
     text = f"{number:f}"
     return text.removeprefix("-") if not number else text.replace("-", MINUS)
 
@@ -255,7 +262,11 @@ def _in_unit_telling(value: float, kind: str, unit: str, decimals: int) -> str:
 
 def _telling_decimals(value: float, decimals: int) -> int:
     """Return as many decimals as keep a small value from being printed as another one: 0.045 kg is not 0.0 kg."""
-    enough = (more for more in range(decimals, MOST_DECIMALS) if abs(float(f"{value:.{more}f}") - value) <= 0.05 * abs(value))
+    enough = (
+        more
+        for more in range(decimals, MOST_DECIMALS)
+        if abs(float(f"{value:.{more}f}") - value) <= 0.05 * abs(value)
+    )
     return next(enough, decimals)
 
 

@@ -226,9 +226,7 @@ def error_source(label: str, standard_uncertainty: float, *, bounded: bool = Fal
     return error(0.0, standard_uncertainty, label, bounded=bounded)
 
 
-def evaluate(
-    formula: Formula, name: str, label: str, kind: str, inputs: Inputs, **more: Any
-) -> Figure:
+def evaluate(formula: Formula, name: str, label: str, kind: str, inputs: Inputs, **more: Any) -> Figure:
     """Evaluate a formula at the estimates of its inputs and carry their uncertainties to the result.
 
     Args:

@@ -81,8 +81,14 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     evidence = _evidence(project, record, state)
     road = judge_road(project.trailer, known_road_limits()) if project.trailer else None
     logs = _judged_logs(project, record, state)
-    assembled = assembly_record(project.assembly, record, state, coverage=usual_coverage(project.compliance), items=aircraft.items)
-    maintained = maintenance_state(project.maintenance, aircraft.limits, record, state) if project.maintenance else None
+    assembled = assembly_record(
+        project.assembly, record, state, coverage=usual_coverage(project.compliance), items=aircraft.items
+    )
+    maintained = (
+        maintenance_state(project.maintenance, aircraft.limits, record, state)
+        if project.maintenance
+        else None
+    )
     weighing = _weighing(state)
     empty = _empty(weighing, state, project)
     pack_results = packs(battery, aircraft, state)
@@ -100,24 +106,78 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     )
     basis_of = {**bases(state), **flown.bases}
     rule_sets = {**known_rule_sets(), **project.rule_sets}
-    judgement = judge_all(project.compliance, rule_sets, figures=made, measured_on=measured_on(state), bases=basis_of,
-                          allowances=allowances(aircraft, record, state), as_of=state.as_of, batteries=battery.names)
+    judgement = judge_all(
+        project.compliance,
+        rule_sets,
+        figures=made,
+        measured_on=measured_on(state),
+        bases=basis_of,
+        allowances=allowances(aircraft, record, state),
+        as_of=state.as_of,
+        batteries=battery.names,
+    )
     figures = made | _by_name(*judgement.figures)
     claims = judge_claims(project.compliance, figures, basis_of)
-    register = hold_claims(project.compliance, own_numbers(aircraft, battery, figures), tuple(battery.options))
+    register = hold_claims(
+        project.compliance, own_numbers(aircraft, battery, figures), tuple(battery.options)
+    )
     verification = verify(project, state.left_out)
-    findings = in_order([
-        *check(project, known_rule_sets()),
-        *not_yet(record, state.as_of),
-        *measured_again(state),
-        *(() if weighing else _not_weighed(record)),
-        *_told((assembled, maintained, weighing, *general, empty, loads, *pack_results, energy, logs, modelled, wired, years, flown,
-                judgement, claims, register, verification)),
-    ])
-    return Dossier(project, record, state, weighing, empty, loads, pack_results, energy, figures, judgement.verdicts, claims.results,
-                   findings, evidence, rule_sets, assembled, verification.reports, maintained, road,
-                   performance=flown.performance, claim_identities=register.held, modelled=modelled, wiring=wired,
-                   capacity_logs=logs, battery_years=years, sampled=sample_headlines((weighing, empty), (energy, flown)))
+    findings = in_order(
+        [
+            *check(project, known_rule_sets()),
+            *not_yet(record, state.as_of),
+            *measured_again(state),
+            *(() if weighing else _not_weighed(record)),
+            *_told(
+                (
+                    assembled,
+                    maintained,
+                    weighing,
+                    *general,
+                    empty,
+                    loads,
+                    *pack_results,
+                    energy,
+                    logs,
+                    modelled,
+                    wired,
+                    years,
+                    flown,
+                    judgement,
+                    claims,
+                    register,
+                    verification,
+                )
+            ),
+        ]
+    )
+    return Dossier(
+        project,
+        record,
+        state,
+        weighing,
+        empty,
+        loads,
+        pack_results,
+        energy,
+        figures,
+        judgement.verdicts,
+        claims.results,
+        findings,
+        evidence,
+        rule_sets,
+        assembled,
+        verification.reports,
+        maintained,
+        road,
+        performance=flown.performance,
+        claim_identities=register.held,
+        modelled=modelled,
+        wiring=wired,
+        capacity_logs=logs,
+        battery_years=years,
+        sampled=sample_headlines((weighing, empty), (energy, flown)),
+    )
 
 
 class _WithFigures(Protocol):
@@ -173,12 +233,24 @@ def _empty(weighing: WeighingResult | None, state: State, project: Project) -> E
 
 
 def _impossible(error: OutsideRange, place: Place | None) -> Finding:
-    return Finding("C005", f"this weighing cannot be that of the aircraft: {error}", "check the readings, tares and masses taken off", place)
+    return Finding(
+        "C005",
+        f"this weighing cannot be that of the aircraft: {error}",
+        "check the readings, tares and masses taken off",
+        place,
+    )
 
 
 def _not_weighed(record: SerialRecord) -> tuple[Finding, ...]:
-    return (Finding("W005", "the aircraft has not been weighed by this date, so nothing that needs its mass is shown",
-                    "add an event of kind weighing", record.place_of_key("events"), Severity.WARNING),)
+    return (
+        Finding(
+            "W005",
+            "the aircraft has not been weighed by this date, so nothing that needs its mass is shown",
+            "add an event of kind weighing",
+            record.place_of_key("events"),
+            Severity.WARNING,
+        ),
+    )
 
 
 def _evidence(project: Project, record: SerialRecord, state: State) -> tuple[EvidenceFile, ...]:
@@ -188,7 +260,10 @@ def _evidence(project: Project, record: SerialRecord, state: State) -> tuple[Evi
     problems = [*state.findings]
     for cited in _cited(record, state):
         try:
-            files.setdefault(str(cited.file), read_evidence(folder, str(cited.file), str(cited.shows), cited.place_of_key("file")))
+            files.setdefault(
+                str(cited.file),
+                read_evidence(folder, str(cited.file), str(cited.shows), cited.place_of_key("file")),
+            )
         except Rejected as rejected:
             problems += rejected.findings
     problems += same_names(files.values())
@@ -217,12 +292,20 @@ def _logs(project: Project, record: SerialRecord, state: State) -> tuple[LoggedT
     found: list[LoggedTest] = []
     problems: list[Finding] = []
     for event in state.events:
-        if not isinstance(event, PackFitted | CapacityTest) or event.log is None or str(event.pack) not in options:
+        if (
+            not isinstance(event, PackFitted | CapacityTest)
+            or event.log is None
+            or str(event.pack) not in options
+        ):
             continue
         log, number = event.log, str(record.serial_number)
-        columns = LogColumns(log.time, log.voltage, log.current, log.charge, log.temperature, tuple(map(str, log.cells)))
+        columns = LogColumns(
+            log.time, log.voltage, log.current, log.charge, log.temperature, tuple(map(str, log.cells))
+        )
         try:
-            read = read_log(project.serial_folder(number) / str(log.file), f"serials/{number}/{log.file}", columns)
+            read = read_log(
+                project.serial_folder(number) / str(log.file), f"serials/{number}/{log.file}", columns
+            )
             found.append(LoggedTest(event, options[str(event.pack)], read))
         except Rejected as rejected:
             problems += rejected.findings

@@ -58,14 +58,33 @@ def write_all(dossiers: Sequence[Dossier], out: Path, progress: Callable[[str, i
             _write_locked(dossiers, out, progress)
     except OSError as error:
         what = f"{error.filename or str(out)!r}: {error.strerror or error}"
-        raise Rejected([Finding("P064", f"the output cannot be written, {what}", "name another output folder, or make room")]) from error
+        raise Rejected(
+            [
+                Finding(
+                    "P064",
+                    f"the output cannot be written, {what}",
+                    "name another output folder, or make room",
+                )
+            ]
+        ) from error
     except Taken:
-        raise Rejected([Finding("P062", f"another build is writing into {str(out)!r}", "wait until it has ended, or name another output folder")]) from None
+        raise Rejected(
+            [
+                Finding(
+                    "P062",
+                    f"another build is writing into {str(out)!r}",
+                    "wait until it has ended, or name another output folder",
+                )
+            ]
+        ) from None
 
 
 def _write_locked(dossiers: Sequence[Dossier], out: Path, progress: Callable[[str, int, int], None]) -> None:
     with workshop(out) as made:
-        orders = [_Order(one.project.folder, str(one.record.serial_number), one.state.as_of, made) for one in dossiers]
+        orders = [
+            _Order(one.project.folder, str(one.record.serial_number), one.state.as_of, made)
+            for one in dossiers
+        ]
         for done, number in enumerate(_built(orders), 1):
             progress(number, done, len(orders))
         index = made / "index.html"
@@ -77,7 +96,11 @@ def _everyone(dossiers: Sequence[Dossier], out: Path) -> list[Dossier]:
     """The serials of this call, and those that an earlier call left in the folder."""
     first = dossiers[0]
     here = {str(one.record.serial_number): one for one in dossiers}
-    others = [number for number in serial_numbers(first.project.folder) if number not in here and (out / number / "results.json").is_file()]
+    others = [
+        number
+        for number in serial_numbers(first.project.folder)
+        if number not in here and (out / number / "results.json").is_file()
+    ]
     if others:
         here |= {str(one.record.serial_number): one for one in make_all(first.project.folder, others, None)}
     return [here[number] for number in sorted(here)]
@@ -108,4 +131,7 @@ def _write(order: _Order) -> str:
 
 def _not_built(serial_number: str, complaints: Sequence[str]) -> list[Finding]:
     remedy = "rename the file or list that it names, or correct its text; if it names none of yours, this is a fault of the tool"
-    return [Finding("P063", f"the site of {serial_number} cannot be built: {complaint}", remedy) for complaint in complaints]
+    return [
+        Finding("P063", f"the site of {serial_number} cannot be built: {complaint}", remedy)
+        for complaint in complaints
+    ]

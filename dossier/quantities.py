@@ -172,12 +172,15 @@ def _standard_uncertainty(shape: re.Match[str], unit: str, kind: str) -> float:
     wanted = units.KINDS[kind]
     spread = float(shape["spread"])
     if spread < 0:
-        raise NotAQuantity(f"the uncertainty {shape['spread']} is negative", "write the number behind ± without a sign")
+        raise NotAQuantity(
+            f"the uncertainty {shape['spread']} is negative", "write the number behind ± without a sign"
+        )
     spelling = (shape["spread_unit"] or "").strip()
     if spelling == "%" and kind != "ratio":
         if units.scale(kind, unit)[1]:
             raise NotAQuantity(
-                "a percentage of a temperature that has an offset means nothing", f'write for example "± 2 {unit}"'
+                "a percentage of a temperature that has an offset means nothing",
+                f'write for example "± 2 {unit}"',
             )
         half_width = abs(float(shape["value"]) * units.scale(kind, unit)[0]) * spread / 100
     else:

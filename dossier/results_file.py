@@ -64,7 +64,9 @@ def as_data(dossier: Dossier) -> dict[str, Any]:
         "as_of": dossier.state.as_of.isoformat(),
         "edition": {"letter": str(edition.letter), "date": edition.date.isoformat()} if edition else None,
         "invented": identification.invented,
-        "figures": {name: _figure(figure, dossier.sampled.get(name)) for name, figure in dossier.figures.items()},
+        "figures": {
+            name: _figure(figure, dossier.sampled.get(name)) for name, figure in dossier.figures.items()
+        },
         "verdicts": [_plain(verdict) for verdict in dossier.verdicts],
         "not_ready_for_delivery": [_plain(block) for block in dossier.assembly.blocks],
         "claims": [_plain(claim) for claim in dossier.claims],
@@ -75,7 +77,8 @@ def as_data(dossier: Dossier) -> dict[str, Any]:
         "procedures": [_report(report) for report in dossier.procedures if report.own],
         "findings": [_finding(finding) for finding in dossier.findings],
         "evidence": [
-            {"file": file.path, "shows": file.shows, "size": file.size, "sha256": file.sha256} for file in dossier.evidence
+            {"file": file.path, "shows": file.shows, "size": file.size, "sha256": file.sha256}
+            for file in dossier.evidence
         ],
     }
 
@@ -84,11 +87,22 @@ def _trailer(road: RoadResult) -> dict[str, Any]:
     """Sizes in metres."""
     return {
         "sizes": [
-            {"measure": size.measure, "value": size.value, "expanded_uncertainty": size.expanded_uncertainty, "set_by": size.set_by}
+            {
+                "measure": size.measure,
+                "value": size.value,
+                "expanded_uncertainty": size.expanded_uncertainty,
+                "set_by": size.set_by,
+            }
             for size in road.sizes
         ],
         "limits": [
-            {"place": one.place, "measure": str(one.limit.measure), "limit": one.limit.limit.value, "verdict": one.state, "margin": one.margin}
+            {
+                "place": one.place,
+                "measure": str(one.limit.measure),
+                "limit": one.limit.limit.value,
+                "verdict": one.state,
+                "margin": one.margin,
+            }
             for one in road.verdicts
         ],
     }
@@ -101,8 +115,14 @@ def _maintenance(due: MaintenanceState) -> dict[str, Any]:
         "flight_hours": None if totals.flight_time is None else totals.flight_time.value / HOUR,
         "cycles": None if totals.cycles is None else totals.cycles.value,
         "items": [
-            {"task": item.key, "name": item.name, "life": item.is_life, "state": item.state, "last": _plain(item.last),
-             "measures": [_measure(measure) for measure in item.measures]}
+            {
+                "task": item.key,
+                "name": item.name,
+                "life": item.is_life,
+                "state": item.state,
+                "last": _plain(item.last),
+                "measures": [_measure(measure) for measure in item.measures],
+            }
             for item in due.items
         ],
     }
@@ -134,8 +154,15 @@ def _figure(figure: Figure, sampled: Sampled | None) -> dict[str, Any]:
             "title": working.formula.title,
             "valid": working.formula.valid,
             "source": str(working.formula.source),
-            "inputs": [_input(symbol, one) for symbol, many in working.inputs.items() for one in ([many] if isinstance(many, Input) else many)],
-            "steps": [{"label": step.label, "value": step.value, "unit": units.KINDS[step.kind].si} for step in working.steps],
+            "inputs": [
+                _input(symbol, one)
+                for symbol, many in working.inputs.items()
+                for one in ([many] if isinstance(many, Input) else many)
+            ],
+            "steps": [
+                {"label": step.label, "value": step.value, "unit": units.KINDS[step.kind].si}
+                for step in working.steps
+            ],
             "note": working.note,
         },
     }
@@ -199,7 +226,11 @@ def _report(report: ProcedureReport) -> dict[str, Any]:
         "checks": list(report.checks),
         "ready": report.is_ready,
         "faults": [
-            _finding(fault.finding) | {"step": fault.step, "led_there": [{"step": number, "do": text} for number, text in fault.trace]}
+            _finding(fault.finding)
+            | {
+                "step": fault.step,
+                "led_there": [{"step": number, "do": text} for number, text in fault.trace],
+            }
             for fault in report.faults
         ],
         "not_proved": list(report.not_proved),

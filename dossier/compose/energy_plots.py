@@ -44,9 +44,7 @@ def endurance_plot(at: Printer) -> Plot:
             plane.errorbar(
                 [at.in_unit(figure.value, "time") for figure in figures],
                 [number + offset for number in range(len(flights))],
-                xerr=[
-                    [at.in_unit(at.reach(figure)[side], "time") for figure in figures] for side in (0, 1)
-                ],
+                xerr=[[at.in_unit(at.reach(figure)[side], "time") for figure in figures] for side in (0, 1)],
                 fmt=mark,
                 color=colour,
                 ecolor=colour,

@@ -53,4 +53,6 @@ def heading(text: str) -> Markup:
 
 def place(text: str) -> Markup:
     """Print a line of a file so that a narrow column breaks it after a slash and nowhere else."""
-    return Markup('<span class="place">{}</span>').format(Markup("/<wbr>").join(escape(part) for part in str(text).split("/")))
+    return Markup('<span class="place">{}</span>').format(
+        Markup("/<wbr>").join(escape(part) for part in str(text).split("/"))
+    )

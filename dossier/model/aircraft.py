@@ -107,7 +107,10 @@ class Limit(Part):
 class Mark(Part):
     """A mark on an instrument: at one limit, or from one to another."""
 
-    mark: Annotated[str, OneOf("red line", "yellow arc", "green arc", "white arc", "blue line", "yellow triangle", "red arc")]
+    mark: Annotated[
+        str,
+        OneOf("red line", "yellow arc", "green arc", "white arc", "blue line", "yellow triangle", "red arc"),
+    ]
     at: Name | None = None
     start: Name | None = None
     end: Name | None = None
@@ -171,7 +174,19 @@ class Item(Part):
     """A component or a piece of equipment in the design's list of masses."""
 
     name: Text
-    group: Annotated[str, OneOf("structure", "controls", "undercarriage", "propulsion", "electrical", "instruments", "furnishing", "safety")]
+    group: Annotated[
+        str,
+        OneOf(
+            "structure",
+            "controls",
+            "undercarriage",
+            "propulsion",
+            "electrical",
+            "instruments",
+            "furnishing",
+            "safety",
+        ),
+    ]
     mass: Mass
     arm: Length
     optional: Flag = False

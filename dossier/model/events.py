@@ -250,7 +250,18 @@ class Edition(Event):
 
 
 AnyEvent = Annotated[
-    Weighing | PackFitted | PackRemoved | CapacityTest | EquipmentChange | Inspection | Repair | FlightTest | Bulletin | Handover | ListCompleted | Edition,
+    Weighing
+    | PackFitted
+    | PackRemoved
+    | CapacityTest
+    | EquipmentChange
+    | Inspection
+    | Repair
+    | FlightTest
+    | Bulletin
+    | Handover
+    | ListCompleted
+    | Edition,
     Field(discriminator="event"),
 ]
 

@@ -64,7 +64,9 @@ BOUNDS: Mapping[type[Part], Mapping[str, Bound]] = {
     battery.Option: _each(POSITIVE, "series", "parallel", "full_cell_voltage", "empty_cell_voltage")
     | {"mass": NOT_NEGATIVE, "reserve": RESERVE, "wiring_resistance": NOT_NEGATIVE},
     battery.ResistancePoint: _each(POSITIVE, "resistance"),
-    aircraft.Use: _each(POSITIVE, "hours_per_year", "flights_per_year", "charge_before_flight", "storage_temperature")
+    aircraft.Use: _each(
+        POSITIVE, "hours_per_year", "flights_per_year", "charge_before_flight", "storage_temperature"
+    )
     | {"charge_after_flight": RESERVE, "storage_charge": SHARE},
     battery.Bay: _each(NOT_NEGATIVE, "clearance"),
     battery.Charger: {"power": POSITIVE, "efficiency": SHARE, "taper": NOT_NEGATIVE},
@@ -78,7 +80,12 @@ BOUNDS: Mapping[type[Part], Mapping[str, Bound]] = {
     instruments.ArmInstrument: _each(NOT_NEGATIVE, "maximum_permissible_error"),
     instruments.Support: _each(NOT_NEGATIVE, "readings", "tare"),
     events.Correction: _each(NOT_NEGATIVE, "mass"),
-    events.PackFitted: {"mass": POSITIVE, "measured_capacity": POSITIVE, "health": HEALTH, "resistance_growth": GROWTH},
+    events.PackFitted: {
+        "mass": POSITIVE,
+        "measured_capacity": POSITIVE,
+        "health": HEALTH,
+        "resistance_growth": GROWTH,
+    },
     events.CapacityTest: {"capacity": POSITIVE, "resistance_growth": GROWTH},
     events.TestResult: _each(POSITIVE, "at_mass"),
     glides.MeasuredGlide: _each(POSITIVE, "speed", "sink", "at_mass"),
@@ -129,7 +136,9 @@ def _part(part: Part) -> Iterator[Finding]:
             yield Finding("P018", f"{name} holds no entry", "add at least one", part.place_of_key(name))
     if isinstance(part, aerodynamics.Aerodynamics):
         yield from _value(part.oswald_factor.value, "oswald_factor", SHARE, None)
-    if isinstance(part, glides.MeasuredGlide) and (part.pressure_altitude is None) != (part.temperature is None):
+    if isinstance(part, glides.MeasuredGlide) and (part.pressure_altitude is None) != (
+        part.temperature is None
+    ):
         yield Finding(
             "P022",
             "pressure_altitude and temperature of a glide belong together",

@@ -54,9 +54,7 @@ def reason(error: OutsideRange) -> str:
     if not isinstance(error, FirstOrderFails):
         return str(error)
     given = (
-        item
-        for many in error.inputs.values()
-        for item in ((many,) if isinstance(many, Input) else many)
+        item for many in error.inputs.values() for item in ((many,) if isinstance(many, Input) else many)
     )
     sampled = Draws(given).evaluate(error.formula, error.inputs).sampled()
     return f"{error}; on {COUNT} draws of all inputs: {sampled_words(sampled, error.style, Preference())}"

@@ -52,6 +52,8 @@ def _age(model: CellModel, health: float | None) -> Age:
     low, high = for_health(health)
     left = f"at {100 * health:.0f} % of its nominal capacity"
     return Age(f"{left}, resistance {times(low, high)} that when new", health, high, low)
+
+
 AGAINST = {
     Reason.TEMPERATURE: "outside the temperatures of use",
     Reason.POWER: "the battery cannot give the power",
@@ -117,9 +119,7 @@ class _Runs:
         self.refused: dict[int, str] = {}
         circuit = asked[0][0].model.circuit
         self.growth = [(age.least_growth, age.growth) for _, age in asked]
-        lanes = (
-            product(range(len(asked)), (LEAST, MOST), temperatures) for temperatures in (WARM, COLD)
-        )
+        lanes = (product(range(len(asked)), (LEAST, MOST), temperatures) for temperatures in (WARM, COLD))
         warm, cold = (list(each) for each in lanes)
         self.floors = {lane: self._floor(*lane) for lane in (*warm, *cold)}
         self.flights = fly(circuit, self._phases(warm), self._conditions(warm))

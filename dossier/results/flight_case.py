@@ -84,7 +84,9 @@ class FlightCase:
         for row in self.later:
             need = self._need(row, at)
             if need is None:
-                return Floor(self.full, row.name, f"the battery cannot give the power of the phase {row.name}")
+                return Floor(
+                    self.full, row.name, f"the battery cannot give the power of the phase {row.name}"
+                )
             needs.append(need)
         ends = [
             self._kept_for_power(by_energy, needs[: count + 1], at.health) for count in range(len(self.later))

@@ -66,8 +66,10 @@ def test_a_printed_table_of_56_moment_limits_agrees_except_for_its_misprints(
 @pytest.mark.parametrize("row", range(3))
 def test_the_misprinted_moment_limits_have_their_recomputed_values(row: int) -> None:
     misprint = example("weight_and_balance", "WB-038").expect["misprints_found"][row]
-    limit, name = (1, "printed_min_moment_per_100") if misprint["column"] == "min" else (
-        2, "printed_max_moment_per_100"
+    limit, name = (
+        (1, "printed_min_moment_per_100")
+        if misprint["column"] == "min"
+        else (2, "printed_max_moment_per_100")
     )
     computed = {weight: value for weight, value, _ in limit_table(limit, name)}
     assert computed[number(misprint["weight_lb"])] == as_printed(misprint["computed"])

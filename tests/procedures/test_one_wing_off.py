@@ -18,11 +18,11 @@ LEFT_CLIP = (
     "      - {do: Clip the left pin., expect: Shut., critical: true, second_check: Ben pulls the clip., acts: [{act: safety, what: left-pin}], "
     "second_acts: [{act: inspect, what: left-pin}]}\n"
 )
-RIG_AWAY = "      - {do: Take the stand away., expect: It lies beside., acts: [{act: set, what: stand, to: away}]}\n"
-CARRY = "      - {do: Carry the left wing.,"
-STOWED = (
-    "      - {do: Stow the right wing., expect: In its cradle., by: Both, acts: [{act: stow, what: right-wing}]}\n"
+RIG_AWAY = (
+    "      - {do: Take the stand away., expect: It lies beside., acts: [{act: set, what: stand, to: away}]}\n"
 )
+CARRY = "      - {do: Carry the left wing.,"
+STOWED = "      - {do: Stow the right wing., expect: In its cradle., by: Both, acts: [{act: stow, what: right-wing}]}\n"
 NO_STOPS = ((RIG, "    stop: true\n", ""), (DERIG, "    stop: true\n", ""))
 
 
