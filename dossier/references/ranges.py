@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from dossier.findings import Finding, Place
-from dossier.model import aerodynamics, aircraft, battery, events, glides, instruments, wiring
+from dossier.model import aerodynamics, aircraft, battery, events, glides, instruments, loading, wiring
 from dossier.model.base import Part
 from dossier.project import Project
 from dossier.quantities import Quantity
@@ -38,9 +38,9 @@ BOUNDS: Mapping[type[Part], Mapping[str, Bound]] = {
     aircraft.Geometry: _each(
         POSITIVE, "wing_span", "wing_area", "length", "height", "mean_aerodynamic_chord"
     ),
-    aircraft.Station: _each(NOT_NEGATIVE, "minimum", "maximum"),
-    aircraft.Ballast: _each(POSITIVE, "piece"),
-    aircraft.EnvelopePoint: _each(POSITIVE, "mass"),
+    loading.Station: _each(NOT_NEGATIVE, "minimum", "maximum"),
+    loading.Ballast: _each(POSITIVE, "piece"),
+    loading.EnvelopePoint: _each(POSITIVE, "mass"),
     aircraft.Item: _each(NOT_NEGATIVE, "mass"),
     aircraft.Efficiency: _each(SHARE, "battery", "controller", "motor", "propeller"),
     aircraft.Propulsion: _each(POSITIVE, "maximum_power"),
@@ -145,7 +145,7 @@ def _part(part: Part) -> Iterator[Finding]:
             "give both, or leave both out where the sink was reduced to sea level already",
             part.place,
         )
-    if isinstance(part, aircraft.Station) and part.minimum.value > part.maximum.value:
+    if isinstance(part, loading.Station) and part.minimum.value > part.maximum.value:
         yield Finding(
             "P017",
             f"the minimum {part.minimum.text} is above the maximum {part.maximum.text}",

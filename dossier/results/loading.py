@@ -11,8 +11,9 @@ from dossier.compute.envelope import Envelope
 from dossier.compute.load_cases import Corner, Load, LoadCases, combine, corners, pilot_masses_to_check
 from dossier.figures import Figure, evaluate, given, taken
 from dossier.findings import Finding
-from dossier.model.aircraft import Aircraft, Station
+from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery
+from dossier.model.loading import Station
 from dossier.results.empty import EmptyAircraft
 from dossier.results.margins import margin_figures
 from dossier.results.pilot_limits import pilot_limits
