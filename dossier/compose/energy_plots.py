@@ -8,7 +8,7 @@ from dossier.compose.grid import Grid, columns, grid, numbers, row
 from dossier.compose.plots import INK, LINES, MARKS, MUTED, PAPER, Plot, as_svg, axes, label
 from dossier.compose.printer import Printer
 from dossier.display import with_doubt
-from dossier.results.energy import Flight
+from dossier.results.profile import Flight
 
 _HATCHES = ("", "//", "..", "xx", "--", "\\\\")
 _BAR = 0.62

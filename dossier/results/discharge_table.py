@@ -17,9 +17,9 @@ from dossier.compute.mission_plan import Conditions, MissionPhase
 from dossier.figures import OutsideRange
 from dossier.findings import Finding, Severity
 from dossier.results.cell_model import CellModel
-from dossier.results.energy import Flight
 from dossier.results.flight_case import Condition, FlightCase, Floor
 from dossier.results.pack_age import NEW, for_health, times
+from dossier.results.profile import Flight
 
 WARM = (298.15, 288.15, 278.15)
 COLD = (273.15, 263.15)

@@ -17,7 +17,7 @@ from dossier.compute.power_floor import charge_kept_for_power, power_floors
 from dossier.compute.scenarios import scenarios
 from dossier.figures import OutsideRange
 from dossier.results.cell_model import CellModel
-from dossier.results.energy import Flight, PhaseRow
+from dossier.results.profile import Flight, PhaseRow
 
 
 @dataclass(frozen=True)

@@ -11,8 +11,8 @@ from dossier.figures import Figure, Formula, Input, OutsideRange, evaluate, give
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
 from dossier.results.cell_model import CellModel, conditions
-from dossier.results.energy import Flight, PhaseRow
 from dossier.results.flight_case import FlightCase
+from dossier.results.profile import Flight, PhaseRow
 
 NOTE = (
     "Computed with one resistance for each state of charge, at 25 °C, shown against simulated cells only. "
