@@ -83,3 +83,14 @@ class Rejected(Exception):  # noqa: N818 - the name says what happened to the re
     def __reduce__(self) -> tuple[type[Rejected], tuple[tuple[Finding, ...]]]:
         """Travel whole from a worker process."""
         return type(self), (self.findings,)
+
+
+def refuse_errors(findings: Iterable[Finding]) -> None:
+    """Refuse the record if one of these is an error; warnings and notes alone pass.
+
+    Raises:
+        Rejected: with all of them.
+    """
+    told = tuple(findings)
+    if any(finding.severity is Severity.ERROR for finding in told):
+        raise Rejected(told)
