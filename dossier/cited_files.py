@@ -1,4 +1,5 @@
-"""The files that the record of a serial cites: its evidence with digests, and the logs of its batteries' tests."""
+"""The files that the record of a serial cites: its evidence with digests, and the logs of
+its batteries' tests."""
 
 from __future__ import annotations
 
@@ -17,7 +18,8 @@ from dossier.results.logged_test import LoggedTest
 
 
 def evidence_cited(project: Project, record: SerialRecord, state: State) -> tuple[EvidenceFile, ...]:
-    """Fingerprint the evidence of all events and assembly entries up to the date; every missing file is told at once."""
+    """Fingerprint the evidence of all events and assembly entries up to the date; every missing file is
+    told at once."""
     folder = project.serial_folder(str(record.serial_number))
     files: dict[str, EvidenceFile] = {}
     problems = [*state.findings]

@@ -17,9 +17,11 @@ if TYPE_CHECKING:
     from dossier.dossier import Dossier
 
 CONFORMS, OPEN, WRONG = 0, 1, 2
-"""Exit codes: all is well; ``check`` found something that keeps a serial from delivery, see :data:`OPEN_MEANS`; the record or the call is wrong."""
+"""Exit codes: all is well; ``check`` found something that keeps a serial from delivery, see
+:data:`OPEN_MEANS`; the record or the call is wrong."""
 OPEN_MEANS = (
-    "exit 1 while a requirement does not conform, is inconclusive or is not shown, or open work or a wrong list keeps a serial "
+    "exit 1 while a requirement does not conform, is inconclusive or is not shown, or open work or a wrong "
+    "list keeps a serial "
     "from delivery; claims, inspections and what is overdue are printed and do not count"
 )
 
@@ -32,7 +34,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except Rejected as rejected:
         _print_findings(rejected.findings)
         _say(
-            f"{len(rejected.findings)} problem{'s' if len(rejected.findings) != 1 else ''}; nothing was written"
+            f"{len(rejected.findings)} problem{'s' if len(rejected.findings) != 1 else ''}; nothing was "
+            "written"
         )
         return WRONG
     except OSError as error:
@@ -44,7 +47,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _parsed(arguments: Sequence[str] | None) -> argparse.Namespace:
-    """Read the call. Argparse takes an optional word for missing as soon as an option stands before it, so that word is put back."""
+    """Read the call. Argparse takes an optional word for missing as soon as an option stands before it, so
+    that word is put back."""
     parser = _parser()
     options, left = parser.parse_known_args(arguments)
     if left and not left[0].startswith("-") and getattr(options, "figure", "") is None:
@@ -136,7 +140,8 @@ def _build(options: argparse.Namespace) -> int:
     for dossier in dossiers:
         print(summary(dossier))
     print(
-        f"written to {out}; open {out / 'index.html'}, or a customer's {out / str(dossiers[0].record.serial_number) / 'site' / 'index.html'}"
+        f"written to {out}; open {out / 'index.html'}, or a customer's "
+        f"{out / str(dossiers[0].record.serial_number) / 'site' / 'index.html'}"
     )
     return CONFORMS
 

@@ -1,4 +1,5 @@
-"""An output folder before anything is made: what stands in the way and is not an earlier output of this tool."""
+"""An output folder before anything is made: what stands in the way and is not an earlier output
+of this tool."""
 
 from __future__ import annotations
 

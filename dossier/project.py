@@ -232,7 +232,8 @@ def _serial(folder: Path, number: str) -> SerialRecord:
 
 
 def with_events(record: SerialRecord, events: Iterable[AnyEvent]) -> SerialRecord:
-    """Put events from files of their own among those of the record, each behind all that are not later than it.
+    """Put events from files of their own among those of the record, each behind all that are not
+    later than it.
 
     The record's own order stays, so that a wrong one is still told.
     """

@@ -13,7 +13,8 @@ from dossier import units
 from dossier.findings import Place
 
 COVERAGE_FACTOR = 2.0
-"""What a plain ``±`` means: an expanded uncertainty with k = 2 (JCGM 100:2008, 7.2.4 asks that k be stated)."""
+"""What a plain ``±`` means: an expanded uncertainty with k = 2 (JCGM 100:2008, 7.2.4 asks that
+k be stated)."""
 
 _NUMBER = r"[-+]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?"
 # 0 to 9 and not \d, which takes the digits of every script
@@ -23,7 +24,8 @@ _SHAPE = re.compile(
     r"(?:[ ]*\((?P<meaning>[^)]*)\))?)?\Z"
 )
 LARGEST, SMALLEST = 1e15, 1e-15
-"""In the SI unit, whatever the kind: nothing of a light aircraft lies beyond, and formulas go on to squares and quotients."""
+"""In the SI unit, whatever the kind: nothing of a light aircraft lies beyond, and formulas go on to
+squares and quotients."""
 _COVERAGE = re.compile(r"^k\s*=\s*(?P<k>[0-9]+(?:\.[0-9]+)?)\Z")
 
 
@@ -91,8 +93,9 @@ class NotAQuantity(ValueError):
 def parse(text: str, kind: str, place: Place | None = None) -> Quantity:
     """Read a quantity of one kind.
 
-    Taken: ``"108.4 kg"``; ``"108.4 kg ± 0.2 kg"`` (expanded, k = 2); ``"... ± 0.2 kg (k=1)"``; ``"... ± 0.2 kg (limits)"``
-    (the bounds of an instrument, rectangular, u = a/√3, JCGM 100:2008, 4.3.7); ``"9.5 kW ± 5 %"`` (relative). ``+/-`` may stand for ``±``.
+    Taken: ``"108.4 kg"``; ``"108.4 kg ± 0.2 kg"`` (expanded, k = 2); ``"... ± 0.2 kg (k=1)"``;
+    ``"... ± 0.2 kg (limits)"`` (the bounds of an instrument, rectangular, u = a/√3, JCGM 100:2008, 4.3.7);
+    ``"9.5 kW ± 5 %"`` (relative). ``+/-`` may stand for ``±``.
 
     Raises:
         NotAQuantity: with what is wrong and a line that would be right.
@@ -152,7 +155,8 @@ def _unit(written: str | None, number: str, wanted: units.Kind, gap: str = " ") 
     elsewhere = units.kinds_of(spelling)
     if elsewhere:
         raise NotAQuantity(
-            f"{spelling!r} measures {' or '.join(map(_called, elsewhere))}, and a {_called(wanted.name)} is due",
+            f"{spelling!r} measures {' or '.join(map(_called, elsewhere))}, and a {_called(wanted.name)} is "
+            "due",
             f'write for example "{wanted.example}"',
         )
     if not gap:
@@ -206,6 +210,7 @@ def _divisor(meaning: str | None) -> float:
     if coverage is None or float(coverage["k"]) == 0:
         raise NotAQuantity(
             f"({meaning}) does not say what the uncertainty means",
-            "write (k=2) for an expanded uncertainty, (k=1) for a standard one, (limits) for the bounds of an instrument",
+            "write (k=2) for an expanded uncertainty, (k=1) for a standard one, (limits) for the bounds of "
+            "an instrument",
         )
     return float(coverage["k"])

@@ -61,7 +61,8 @@ class State:
         return tuple(event for event in self.events if isinstance(event, kind))
 
     def changes_of(self, item: str) -> tuple[EquipmentChange, ...]:
-        """List the equipment changes since the build that concern an item of the type's list, oldest first."""
+        """List the equipment changes since the build that concern an item of the type's
+        list, oldest first."""
         return tuple(event for event in self.of_kind(EquipmentChange) if event.item == item)
 
 
@@ -186,7 +187,8 @@ def _pack_in(state: State, event: PackFitted, options: Collection[str]) -> State
 
 
 def _as_measured_before(state: State, event: PackFitted) -> PackFitted:
-    """Let a pack that comes back with the mass or arm stated before share that measurement: its error is the same one, and cancels."""
+    """Let a pack that comes back with the mass or arm stated before share that measurement: its error is the
+    same one, and cancels."""
     earlier = [one for one in state.of_kind(PackFitted)[:-1] if one.pack == event.pack]
     same = {
         key: getattr(one, key)
@@ -240,7 +242,8 @@ def measured_again(state: State) -> Iterator[Finding]:
             if name in before and before[name][0] != text:
                 yield Finding(
                     "E015",
-                    f"the quantity {name!r} was {before[name][0]} on {before[name][1]} and is {text} now; the "
+                    f"the quantity {name!r} was {before[name][0]} on {before[name][1]} and is {text} now; "
+                    "the "
                     "later one counts",
                     "say in the event why it was measured again, and what was changed",
                     result.place_of_key("value"), Severity.WARNING,

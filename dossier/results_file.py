@@ -4,19 +4,20 @@ Values are SI, but where a column of a table names another unit. The format is d
 Its number rises when a key comes, goes or changes its meaning; what came with which number:
 
 1. figures, verdicts, claims, findings and evidence
-2. ``tables``: the rows that the pages show. Each has ``name``, ``title``, ``columns`` (``key``; ``holds``, one of
-   number, text, flag and date; ``unit``; ``meaning``), ``rows`` (a value for each key), ``nulls`` (the reason of each
-   value that is not there: ``row`` counts from 0) and ``empty`` (why there are no rows, else null). All tables
-   are there in every file, in one order. A verdict has ``battery`` and ``with_each_battery``.
-3. ``sampled`` of a figure: what draws of all its errors say of it, null where it was not sampled. ``coverage`` of
-   the interval; ``low``, ``median`` and ``high`` of the draws that have an answer (null where none has one);
-   ``unanswered``, the share of the draws that have none, with ``state`` and ``because`` of the first;
-   ``first_order`` with the ends of its interval of the same coverage, ``largest_difference`` of an end,
-   ``numerical_tolerance`` (JCGM 101, for one digit of the standard uncertainty) and ``holds``: true where the
-   standard uncertainty may be relied on, false where the interval of the draws stands instead.
-   ``distribution`` of a verdict: ``normal`` or ``sampled``, from which the probability comes, null without one.
-   ``whole`` of a verdict: the mass before the law leaves anything out of it, and ``left_out``, item by item
-   what it leaves out, in the unit of the verdict
+2. ``tables``: the rows that the pages show. Each has ``name``, ``title``, ``columns`` (``key``;
+   ``holds``, one of number, text, flag and date; ``unit``; ``meaning``), ``rows`` (a value for each
+   key), ``nulls`` (the reason of each value that is not there: ``row`` counts from 0) and ``empty`` (why
+   there are no rows, else null). All tables are there in every file, in one order. A verdict has
+   ``battery`` and ``with_each_battery``.
+3. ``sampled`` of a figure: what draws of all its errors say of it, null where it was not sampled.
+   ``coverage`` of the interval; ``low``, ``median`` and ``high`` of the draws that have an answer (null where
+   none has one); ``unanswered``, the share of the draws that have none, with ``state`` and ``because`` of the
+   first; ``first_order`` with the ends of its interval of the same coverage, ``largest_difference`` of an
+   end, ``numerical_tolerance`` (JCGM 101, for one digit of the standard uncertainty) and ``holds``: true
+   where the standard uncertainty may be relied on, false where the interval of the draws stands instead.
+   ``distribution`` of a verdict: ``normal`` or ``sampled``, from which the probability comes, null without
+   one. ``whole`` of a verdict: the mass before the law leaves anything out of it, and ``left_out``, item by
+   item what it leaves out, in the unit of the verdict
 """
 
 from __future__ import annotations

@@ -139,12 +139,14 @@ SOURCES: dict[str, Source] = _table(
     # battery
     Source(
         "chen-2020",
-        "Development of experimental techniques for parameterization of multi-scale lithium-ion battery models, "
+        "Development of experimental techniques for parameterization of multi-scale lithium-ion battery "
+        "models, "
         "parameter set in PyBaMM",
         "Journal of the Electrochemical Society 167, 080534",
         "2020",
         "read (secondary)",
-        "rest voltages and constant-power runs were computed with PyBaMM 26.10.1.1; the library calls its set an example",
+        "rest voltages and constant-power runs were computed with PyBaMM 26.10.1.1; the library calls its "
+        "set an example",
     ),
     Source(
         "mohtat-2020",
@@ -156,25 +158,30 @@ SOURCES: dict[str, Source] = _table(
     ),
     Source(
         "kim-2011",
-        "Kim, Smith, Lee, Santhanagopalan, Pesaran: Multi-domain modeling of lithium-ion batteries encompassing "
+        "Kim, Smith, Lee, Santhanagopalan, Pesaran: Multi-domain modeling of lithium-ion batteries "
+        "encompassing "
         "multi-physics in varied length scales, parameter set in PyBaMM",
         "Journal of the Electrochemical Society 158, A955-A969",
         "2011",
         "read (secondary)",
-        "electrode potentials and limits read in the library, the abstract in a copy; evaluated with PyBaMM 26.10.1.1",
+        "electrode potentials and limits read in the library, the abstract in a copy; evaluated with PyBaMM "
+        "26.10.1.1",
     ),
     Source(
         "sunil-2025",
-        "Sunil, Pattipati, Balasingam: Piecewise linear approximation of battery open-circuit voltage characteristics using "
+        "Sunil, Pattipati, Balasingam: Piecewise linear approximation of battery open-circuit voltage "
+        "characteristics using "
         "dynamic programming, tables of points",
         "IEEE Transactions on Instrumentation and Measurement",
         "2025",
         "read (secondary)",
-        "the tables were read where the authors publish their data and programs; the paper itself was not opened",
+        "the tables were read where the authors publish their data and programs; the paper itself was not "
+        "opened",
     ),
     Source(
         "lfp-hysteresis",
-        "Battery hysteresis effect: a rest voltage of iron phosphate depends on whether it was charged or discharged before, "
+        "Battery hysteresis effect: a rest voltage of iron phosphate depends on whether it was charged or "
+        "discharged before, "
         "by 5 to 25 mV on the flat parts",
         "ACCURE Battery Intelligence, article",
         "undated",
@@ -182,12 +189,15 @@ SOURCES: dict[str, Source] = _table(
     ),
     Source(
         "resistance-with-loss",
-        "Growth of resistance against loss of capacity: two published models (Schmalstieg 2014 for NMC111, Naumann 2020 for iron "
-        "phosphate) run in BLAST-Lite 1.1.1, and the usual end of life, 80 % of the capacity or twice the resistance",
+        "Growth of resistance against loss of capacity: two published models (Schmalstieg 2014 for NMC111, "
+        "Naumann 2020 for iron "
+        "phosphate) run in BLAST-Lite 1.1.1, and the usual end of life, 80 % of the capacity or twice the "
+        "resistance",
         "National Renewable Energy Laboratory; end of life: TWAICE battery encyclopedia",
         "2026",
         "read (secondary)",
-        "the runs are stored in tests/references/cells.yaml; a third model of the library is left out, see there",
+        "the runs are stored in tests/references/cells.yaml; a third model of the library is left out, see "
+        "there",
     ),
     Source(
         "pybamm",
@@ -195,7 +205,8 @@ SOURCES: dict[str, Source] = _table(
         "PyBaMM 26.10.1.1",
         "2026",
         "read (secondary)",
-        "simulated, not measured; the runs are stored in tests/references/battery.yaml, and the tests run some of them again",
+        "simulated, not measured; the runs are stored in tests/references/battery.yaml, and the tests run "
+        "some of them again",
     ),
     Source(
         "equivalent-circuit",
@@ -207,7 +218,8 @@ SOURCES: dict[str, Source] = _table(
     ),
     Source(
         "schmalstieg-2014",
-        "Schmalstieg, Kaebitz, Ecker, Sauer: A holistic aging model for Li(NiMnCo)O2 based 18650 lithium-ion batteries",
+        "Schmalstieg, Kaebitz, Ecker, Sauer: A holistic aging model for Li(NiMnCo)O2 based 18650 "
+        "lithium-ion batteries",
         "Journal of Power Sources 257, 325-334",
         "2014",
         "read (secondary)",
@@ -246,11 +258,13 @@ SOURCES: dict[str, Source] = _table(
     # flight
     Source(
         "iso-2533",
-        "ISO 2533:1975, Standard Atmosphere (the same air as ICAO Doc 7488 and the US Standard Atmosphere 1976)",
+        "ISO 2533:1975, Standard Atmosphere (the same air as ICAO Doc 7488 and the US Standard Atmosphere "
+        "1976)",
         "ISO",
         "1975",
         "read (secondary)",
-        "rows of ICAO Doc 7488/3 read in the test table of the open package ambiance, rows of 1976 in a public table; "
+        "rows of ICAO Doc 7488/3 read in the test table of the open package ambiance, rows of 1976 in a "
+        "public table; "
         "the standards themselves were not opened",
     ),
     Source(

@@ -23,10 +23,12 @@ OPEN = WORST_FIRST[:3]
 
 
 def is_open(dossier: Dossier) -> bool:
-    """Whether something keeps the serial from delivery: a requirement that is not met or not shown, the assembly, a list that is wrong.
+    """Whether something keeps the serial from delivery: a requirement that is not met or not shown, the
+    assembly, a list that is wrong.
 
-    A claim does not count: it is corrected where it is published, and the aircraft is none the worse. What is overdue or was left
-    open by an inspection does not count either: it is for whoever keeps and flies the aircraft.
+    A claim does not count: it is corrected where it is published, and the aircraft is none the worse.
+    What is overdue or was left open by an inspection does not count either: it is for whoever keeps and
+    flies the aircraft.
     """
     wrong_list = any(
         fault.is_of_safety for report in dossier.procedures if report.own for fault in report.faults
@@ -54,7 +56,8 @@ def counts(dossier: Dossier) -> str:
 
 
 def summary(dossier: Dossier) -> str:
-    """Say how a serial stands: one line, then a line for each requirement, work and other point that is open."""
+    """Say how a serial stands: one line, then a line for each requirement, work and other point
+    that is open."""
     warnings = sum(finding.severity is Severity.WARNING for finding in dossier.findings)
     told = f"{warnings} warning{'s' if warnings != 1 else ''}" if warnings else ""
     parts = [part for part in (_weight(dossier), counts(dossier), told) if part]
@@ -78,7 +81,8 @@ def blocks(dossier: Dossier) -> list[str]:
 
 
 def others(dossier: Dossier) -> list[str]:
-    """List what else the cover names as open: inspections, what is overdue, claims. None of it makes :func:`is_open` true."""
+    """List what else the cover names as open: inspections, what is overdue, claims. None of it
+    makes :func:`is_open` true."""
     elsewhere = (links.CONFORMITY, f"{links.ASSEMBLY}#open-work")
     return [
         f"  {item.state}: {item.subject}: {item.reason}".replace("\u00a0", " ")

@@ -1,7 +1,8 @@
-"""The units that a record may use, and the factors that pint gives for them. The only module that imports pint.
+"""The units that a record may use, and the factors that pint gives for them. The only module
+that imports pint.
 
-Only listed spellings are taken. A free unit parser would read ``PS`` as petaseconds and ``Nm`` as nanometres, and a
-builder would never know.
+Only listed spellings are taken. A free unit parser would read ``PS`` as petaseconds and ``Nm`` as nanometres,
+and a builder would never know.
 """
 
 from __future__ import annotations

@@ -204,7 +204,8 @@ class Use(Part):
     storage_temperature: Temperature
     """The mean over the year where the battery is kept."""
     retirement_limit: Name | None = None
-    """Name of the limit of capacity, of the nominal one, at which a battery is retired. Left out: 80 %, which is the habit."""
+    """Name of the limit of capacity, of the nominal one, at which a battery is retired. Left out: 80 %, which
+    is the habit."""
     coldest_take_off_limit: Name | None = None
     """Name of the limit of temperature below which the battery must not be flown."""
 
@@ -215,7 +216,8 @@ class Phase(Part):
     name: Text
     kind: Annotated[str, OneOf("ground", "take-off", "climb", "cruise", "soaring", "go-around", "reserve")]
     power: Power | None = None
-    """Power from the pack. Left out for a cruise: level flight at the sink of ``glide`` and the chain of efficiencies."""
+    """Power from the pack. Left out for a cruise: level flight at the sink of ``glide`` and the
+    chain of efficiencies."""
     duration: AnyQuantity | None = None
     """Left out for a climb (computed from the height) and for the one cruise that uses up the pack."""
     height: Length | None = None
@@ -254,7 +256,7 @@ class Aircraft(Part):
     placards: list[Placard] = []
     loading: Loading
     items: dict[Key, Item]
-    """The list of components and equipment with mass and arm, from which the empty mass as designed is computed."""
+    """The list of components and equipment with mass and arm, from which the empty mass as designed is computed."""  # noqa: E501 - its first line is the help where the key is missing
     propulsion: Propulsion
     glide: GlidePerformance
     aerodynamics: Aerodynamics | None = None

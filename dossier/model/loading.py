@@ -1,4 +1,5 @@
-"""``loading`` of ``aircraft.yaml``: what may be put where, and between which arms the centre of gravity may lie."""
+"""``loading`` of ``aircraft.yaml``: what may be put where, and between which arms the centre of
+gravity may lie."""
 
 from __future__ import annotations
 

@@ -1,4 +1,5 @@
-"""The leaf types of a record. Each takes the author's text and says what is wrong with it in the author's words."""
+"""The leaf types of a record. Each takes the author's text and says what is wrong with it in
+the author's words."""
 
 from __future__ import annotations
 

@@ -56,7 +56,8 @@ def read_evidence(folder: Path, path: str, shows: str, cited_at: Place | None) -
 
 
 def same_names(files: Iterable[EvidenceFile]) -> Iterator[Finding]:
-    """Say which files would be published under one name, as on a disk that does not tell capitals from small letters."""
+    """Say which files would be published under one name, as on a disk that does not tell capitals
+    from small letters."""
     taken: dict[str, EvidenceFile] = {}
     for file in files:
         first = taken.setdefault(published_path(file.path).lower(), file)

@@ -1,4 +1,5 @@
-"""What lies in a project folder and would be read by nobody: a wrong ending, a misspelt name, a folder for a file.
+"""What lies in a project folder and would be read by nobody: a wrong ending, a misspelt name, a folder
+for a file.
 
 A file that is passed over switches off what it says, without a word; so each is an error.
 """
@@ -26,7 +27,8 @@ FOLDERS = ("procedures", "rule_sets", "serials")
 _OF_A_SERIAL = (("record.yaml",), ("events", "evidence"))
 _ENDINGS = {".yaml", ".yml"}
 _NEAR = 0.7
-"""How like a known name the name of a folder is that must be meant: "pictures" is not taken for "procedures"."""
+"""How like a known name the name of a folder is that must be meant: "pictures" is not
+taken for "procedures"."""
 
 
 def unread(folder: Path) -> Iterator[Finding]:
@@ -84,7 +86,8 @@ def _level(folder: Path, here: Path, files: Collection[str], folders: Collection
 
 
 def _all_yaml(folder: Path, here: Path) -> Iterator[Finding]:
-    """Tell wrong endings, files in folders below, and names that one disk keeps apart and another does not."""
+    """Tell wrong endings, files in folders below, and names that one disk keeps apart and
+    another does not."""
     taken: dict[str, Path] = {}
     for path in sorted(here.rglob("*")) if here.is_dir() else ():
         if path.suffix.lower() not in _ENDINGS or path.is_dir() or path.name.startswith("."):

@@ -1,7 +1,9 @@
-"""A strict subset of YAML 1.2: every scalar stays the author's text, and every surprise is an error with a place.
+"""A strict subset of YAML 1.2: every scalar stays the author's text, and every surprise is an error
+with a place.
 
-The usual loader turns ``0012`` into 10, ``12:30`` into 750 and ``no`` into false, and keeps the last of two equal keys
-without a word. Here the text is composed into nodes and never constructed: types come from the model.
+The usual loader turns ``0012`` into 10, ``12:30`` into 750 and ``no`` into false, and keeps the last of
+two equal keys without a word. Here the text is composed into nodes and never constructed: types come
+from the model.
 """
 
 from __future__ import annotations

@@ -48,7 +48,8 @@ def _which_table(cell: Cell) -> Iterator[Finding]:
     if generic and generic.chemistry != cell.chemistry:
         yield Finding(
             "P027",
-            f"the table {generic.name} is of {generic.chemistry}, and the cell {cell.name} is {cell.chemistry}",
+            f"the table {generic.name} is of {generic.chemistry}, and the cell {cell.name} is "
+            f"{cell.chemistry}",
             "name a table of its chemistry",
             cell.place_of_key("generic_open_circuit_voltage"),
         )
@@ -72,7 +73,8 @@ def _cell(cell: Cell) -> Iterator[Finding]:
         ):
             yield Finding(
                 "P020",
-                f"{after.state_of_charge.text}, {after.voltage.text} does not follow {before.state_of_charge.text}, {before.voltage.text}",
+                f"{after.state_of_charge.text}, {after.voltage.text} does not follow "
+                f"{before.state_of_charge.text}, {before.voltage.text}",
                 "charge and voltage both rise from empty to full",
                 after.place,
             )
@@ -111,7 +113,10 @@ def _resistances(cell: Cell) -> Iterator[Finding]:
 def _use(project: Project) -> Iterator[Finding]:
     use = project.aircraft.use
     if use and use.charge_after_flight.value >= use.charge_before_flight.value:
-        fault = f"a flight ends at {use.charge_after_flight.text}, not below the {use.charge_before_flight.text} at which it begins"
+        fault = (
+            f"a flight ends at {use.charge_after_flight.text}, not below the "
+            f"{use.charge_before_flight.text} at which it begins"
+        )
         yield Finding("P025", fault, "correct one of them", use.charge_after_flight.place)
 
 
@@ -150,7 +155,8 @@ def _voltages(option: Option, cell: Cell) -> Iterator[Finding]:
     if option.empty_cell_voltage.value >= option.full_cell_voltage.value:
         yield Finding(
             "P021",
-            f"flying stops at {option.empty_cell_voltage.text}, not below full at {option.full_cell_voltage.text}",
+            f"flying stops at {option.empty_cell_voltage.text}, not below full at "
+            f"{option.full_cell_voltage.text}",
             "correct one of them",
             option.place_of_key("empty_cell_voltage"),
         )

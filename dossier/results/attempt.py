@@ -1,6 +1,7 @@
 """A figure that may lie outside the range of its formula: then there is a finding, and never a number.
 
-Where the estimate itself has an answer and a value close by has none, the finding says how often there is one.
+Where the estimate itself has an answer and a value close by has none, the finding says how often
+there is one.
 """
 
 from __future__ import annotations

@@ -126,7 +126,10 @@ def _growth(workings: PackWorkings, fitted: PackFitted, nominal: Input) -> None:
 
 def _rates(workings: PackWorkings) -> None:
     power = given(workings.aircraft.propulsion.maximum_power, "power at full throttle")
-    note = "At the rest voltage at which flying stops; the sag under load is not in it and makes the current larger."
+    note = (
+        "At the rest voltage at which flying stops; the sag under load is not in it and makes the "
+        "current larger."
+    )
     workings.make(
         pack.current,
         "maximum_current",
@@ -150,7 +153,8 @@ def _rates(workings: PackWorkings) -> None:
         workings.findings.append(
             Finding(
                 "C002",
-                f"full throttle draws {drawn:.0f} A from {workings.option.name}, and its cells allow {allowed:.0f} A",
+                f"full throttle draws {drawn:.0f} A from {workings.option.name}, and its cells allow "
+                f"{allowed:.0f} A",
                 "lower the power, or put more cells in parallel",
                 workings.option.place,
                 Severity.WARNING,

@@ -194,7 +194,8 @@ class _Runs:
             floor = self.floors[number, MOST, WARM[0]]
             if not what and floor.decided_by:
                 what = (
-                    f"the phase {floor.decided_by} needs {100 * floor.charge:.0f} % of the charge for its power, "
+                    f"the phase {floor.decided_by} needs {100 * floor.charge:.0f} % of the charge for its "
+                    "power, "
                     "more than its energy and the reserve keep"
                 )
             if what:

@@ -43,8 +43,9 @@ class EmptyAircraft:
     with_option: Mapping[str, tuple[Figure, Figure]]
     """With each battery that the type may fly with."""
     with_every_option: Mapping[str, Figure]
-    """Mass with each of those batteries and every optional item of the type's list: with those that this serial was
-    built without, by the mass of the list. A number that the builder publishes of the type is held against it."""
+    """Mass with each of those batteries and every optional item of the type's list: with those that this
+    serial was built without, by the mass of the list. A number that the builder publishes of the type is
+    held against it."""
     chord: tuple[Figure, ...]
     """Centres of gravity in parts of the mean aerodynamic chord."""
     designed: tuple[Figure, Figure]
@@ -107,9 +108,11 @@ def _far_from_design(above: Figure, listed: Figure, state: State) -> Iterator[Fi
         share = above.value / listed.value
         yield Finding(
             "W008",
-            f"the aircraft as weighed is {abs(100 * share):.0f} % {'heavier' if share > 0 else 'lighter'} than "
+            f"the aircraft as weighed is {abs(100 * share):.0f} % {'heavier' if share > 0 else 'lighter'} "
+            "than "
             "the type's list of masses",
-            "look for a support, a tare or an item that was forgotten; if the weighing is right, correct the list",
+            "look for a support, a tare or an item that was forgotten; if the weighing is right, correct "
+            "the list",
             state.weighing.place_of_key("supports"), Severity.WARNING,
         )  # fmt: skip
 
@@ -149,7 +152,8 @@ def _pack(pack: PackFitted | None, option: str, battery: Battery) -> tuple[Input
     design = battery.options[option]
     if pack is None:
         return given(design.mass, f"{design.name}, mass"), given(design.arm, f"{design.name}, arm")
-    # a value of the design keeps the label of the design: it is shared by serials, and its error has one name in all of them
+    # a value of the design keeps the label of the design: it is shared by serials, and its error has one name
+    # in all of them
     arm = (
         given(pack.arm, f"battery {pack.pack}, arm") if pack.arm else given(design.arm, f"{design.name}, arm")
     )

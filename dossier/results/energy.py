@@ -21,7 +21,8 @@ class Energy:
     """All flights of the energy table."""
 
     flights: tuple[Flight, ...]
-    """For each battery the lightest pilot, one in the middle, and the heaviest that the take-off mass allows."""
+    """For each battery the lightest pilot, one in the middle, and the heaviest that the
+    take-off mass allows."""
     figures: tuple[Figure, ...]
     findings: tuple[Finding, ...]
 
@@ -51,7 +52,8 @@ def energy_table(
         if left < aircraft.loading.seat.minimum.value:
             findings.append(
                 _finding(
-                    f"with {name} the take-off mass leaves {left:.1f} kg for a pilot, less than the lightest considered",
+                    f"with {name} the take-off mass leaves {left:.1f} kg for a pilot, less than the "
+                    "lightest considered",
                     aircraft,
                 )
             )
@@ -62,7 +64,8 @@ def energy_table(
             except OutsideRange as error:
                 findings.append(
                     _finding(
-                        f"the profile cannot be flown with {name} and a pilot of {pilot:.0f} kg: {reason(error)}",
+                        f"the profile cannot be flown with {name} and a pilot of {pilot:.0f} kg: "
+                        f"{reason(error)}",
                         aircraft,
                     )
                 )

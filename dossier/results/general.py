@@ -59,7 +59,8 @@ def general_figures(aircraft: Aircraft, state: State) -> tuple[Attempt, ...]:
 
 
 def _flight_test(quantity: str, measured: Measured, aircraft: Aircraft) -> Attempt:
-    """Make the figure of a measured quantity; a speed that a rule wants at the maximum mass is carried there."""
+    """Make the figure of a measured quantity; a speed that a rule wants at the maximum mass
+    is carried there."""
     limit = aircraft.limits[aircraft.loading.maximum_take_off_mass]
     result = measured.result
     value = given(result.value, f"{LABELS.get(quantity, quantity)}, {measured.test.date}")

@@ -44,7 +44,8 @@ class Loadings:
 
     rows: tuple[LoadRow, ...]
     worst: tuple[Corner, ...]
-    """The cases nearest to, or farthest beyond, each limit, over all batteries, pilots, ballast and baggage."""
+    """The cases nearest to, or farthest beyond, each limit, over all batteries, pilots,
+    ballast and baggage."""
     ballast_pieces: Mapping[str, int | None]
     """Battery -> pieces that bring the lightest pilot inside, with any baggage; None if no number does."""
     figures: tuple[Figure, ...]
@@ -178,7 +179,8 @@ def _worst(
 
 
 def _cases(ready: Load, aircraft: Aircraft, envelope: Envelope) -> Iterator[LoadCases]:
-    """Let pilot and baggage take any mass of theirs. A margin is smallest where one of them is at an end of its range."""
+    """Let pilot and baggage take any mass of theirs. A margin is smallest where one of them is at an end
+    of its range."""
     seat, shelf = aircraft.loading.seat, aircraft.loading.baggage
     ends = (seat.minimum.value, seat.maximum.value)
     for ballast in _ballasts(aircraft):
@@ -215,7 +217,8 @@ def _baggages_to_check(without: Load, aircraft: Aircraft, envelope: Envelope | N
 
 
 def _pieces(option: str, empty: EmptyAircraft, aircraft: Aircraft, envelope: Envelope | None) -> int | None:
-    """Count the pieces that bring the lightest pilot inside, by trying each number: what is printed is what was checked."""
+    """Count the pieces that bring the lightest pilot inside, by trying each number: what is printed is
+    what was checked."""
     seat = aircraft.loading.seat
     pilot = Load("pilot", seat.minimum.value, seat.arm.value)
     ready = Load(option, *(figure.value for figure in empty.with_option[option]))
@@ -230,7 +233,8 @@ def _pieces(option: str, empty: EmptyAircraft, aircraft: Aircraft, envelope: Env
 
 
 def _general(empty: EmptyAircraft, aircraft: Aircraft, battery: Battery) -> list[Figure]:
-    """Useful load as the aircraft is, or with its heaviest battery if the bay is empty; then with each one."""
+    """Useful load as the aircraft is, or with its heaviest battery if the bay is empty; then
+    with each one."""
     heaviest = max((pair[0] for pair in empty.with_option.values()), key=lambda figure: figure.value)
     base = empty.fitted[0] if empty.fitted else heaviest
     each = [

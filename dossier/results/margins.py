@@ -24,7 +24,10 @@ def margin_figures(
 def _corner(corner: Corner, empty: EmptyAircraft, aircraft: Aircraft, battery: Battery) -> list[Figure]:
     aircraft_load, pilot, ballast, baggage = corner.loads
     mass, arm = empty.with_option[aircraft_load.name]
-    words = f"{WORDS[corner.limit]}: {battery.options[aircraft_load.name].name}, pilot {pilot.mass:.0f} kg, {ballast.name}"
+    words = (
+        f"{WORDS[corner.limit]}: {battery.options[aircraft_load.name].name}, pilot {pilot.mass:.0f} kg, "
+        f"{ballast.name}"
+    )
     if aircraft.loading.baggage:
         words += f", {baggage.name}"
     masses = [taken(mass), _load(f"pilot of {pilot.mass:.0f} kg", pilot.mass, aircraft)]
@@ -71,7 +74,8 @@ def _margin(corner: Corner, words: str, total: Figure, cg: Figure, aircraft: Air
         if corner.limit == "forward"
         else ("aft", "x_aj", envelopes.aft_margin)
     )
-    # At the very mass limit a mass moved up by its uncertainty has no arm limit any more, so the limit is taken at the mass as computed.
+    # At the very mass limit a mass moved up by its uncertainty has no arm limit any more, so the limit is
+    # taken at the mass as computed.
     at_mass = Input(total.label, "mass", total.value, total.name)
     return evaluate(
         formula,
@@ -88,5 +92,6 @@ def _margin(corner: Corner, words: str, total: Figure, cg: Figure, aircraft: Air
             ],
         },
         style="arm",
-        note="The limit is taken at the mass as computed; the uncertainty of that mass acts through the centre of gravity alone.",
+        note="The limit is taken at the mass as computed; the uncertainty of that mass acts through the "
+        "centre of gravity alone.",
     )

@@ -183,7 +183,8 @@ class EnduranceMaker:
         needed = self._make(
             power_floor.charge_for_power, f"charge_for_{slug}",
             f"State of charge that the phase {row.name} needs for its power", "ratio",
-            {"P_cell": taken(power), "I_lim": given(model.cell.maximum_discharge_current, "greatest current, cell"),
+            {"P_cell": taken(power),
+             "I_lim": given(model.cell.maximum_discharge_current, "greatest current, cell"),
              "R_x": wiring, **at, **table},
         )  # fmt: skip
         return taken(needed)

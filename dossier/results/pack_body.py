@@ -70,7 +70,8 @@ def _room(workings: PackWorkings) -> None:
             workings.findings.append(
                 Finding(
                     "C003",
-                    f"{workings.option.name} is {-workings.figures[short].value * 1000:.0f} mm too large for the bay in {axis}",
+                    f"{workings.option.name} is {-workings.figures[short].value * 1000:.0f} mm too large "
+                    f"for the bay in {axis}",
                     "change the bay or the battery",
                     workings.option.size.place_of_key(axis),
                     Severity.WARNING,

@@ -1,4 +1,5 @@
-"""The energy of a battery: on its nameplate, at rest between the limits of voltage, at its terminals, usable."""
+"""The energy of a battery: on its nameplate, at rest between the limits of voltage, at
+its terminals, usable."""
 
 from __future__ import annotations
 

@@ -1,4 +1,5 @@
-"""One battery while its figures are made: what it is made of, and every figure so far, which the next may take."""
+"""One battery while its figures are made: what it is made of, and every figure so far, which the
+next may take."""
 
 from __future__ import annotations
 

@@ -1,4 +1,5 @@
-"""The profile of ``aircraft.yaml`` flown once: every phase with its power, its time and the energy that it takes."""
+"""The profile of ``aircraft.yaml`` flown once: every phase with its power, its time and the energy
+that it takes."""
 
 from __future__ import annotations
 
@@ -63,7 +64,8 @@ class ProfileFlight:
         drive: Figure,
         words: str,
     ) -> None:
-        """Say who flies with what: ``pilot`` is a mass in kg, ``word`` the pilot's name, ``words`` the battery's."""
+        """Say who flies with what: ``pilot`` is a mass in kg, ``word`` the pilot's name,
+        ``words`` the battery's."""
         self.pack = pack
         self.word = word
         self.pilot = pilot

@@ -79,7 +79,8 @@ def slug(name: str) -> str:
 
 
 def slugs(names: Iterable[str]) -> tuple[str, ...]:
-    """Make parts of figures' names, each its own: one that is empty or taken gets its number in the list behind it."""
+    """Make parts of figures' names, each its own: one that is empty or taken gets its number in the
+    list behind it."""
     made: list[str] = []
     for number, name in enumerate(names, 1):
         part = slug(name)
@@ -88,7 +89,8 @@ def slugs(names: Iterable[str]) -> tuple[str, ...]:
 
 
 def weigh(event: Weighing) -> WeighingResult:
-    """Compute mass and centre of gravity of the aircraft as it stood on the scales, corrected to the empty condition.
+    """Compute mass and centre of gravity of the aircraft as it stood on the scales, corrected to
+    the empty condition.
 
     Raises:
         OutsideRange: the readings cannot be those of an aircraft on its supports.
@@ -129,7 +131,8 @@ def weigh(event: Weighing) -> WeighingResult:
 
 
 def _calibration_errors(event: Weighing) -> Mapping[str, UFloat]:
-    """One random error for each certificate, in units of the standard uncertainty: scales that share a certificate share it."""
+    """One random error for each certificate, in units of the standard uncertainty: scales that share a
+    certificate share it."""
     errors = {}
     for certificate in sorted({str(scale.certificate) for scale in event.scales.values()}):
         scales = [str(scale.name) for scale in event.scales.values() if scale.certificate == certificate]
@@ -205,7 +208,8 @@ def _correction(item: Correction, sign: int) -> CorrectionRow:
 
 
 def _levelled(event: Weighing, masses: list[Input], arms: list[Input]) -> tuple[Figure, ...]:
-    """Return the centre of gravity, last, and what it took to free it of the levelling error where the record states one."""
+    """Return the centre of gravity, last, and what it took to free it of the levelling error where the
+    record states one."""
     name, label = "weighed_cg", "Centre of gravity as weighed"
     sums = {"m_i": masses, "x_i": arms}
     if event.pitch_error is None or event.height_of_cg is None:

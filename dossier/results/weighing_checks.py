@@ -1,4 +1,5 @@
-"""How far a weighing can be trusted: readings that were not repeated, zeros that moved, calibrations out of date."""
+"""How far a weighing can be trusted: readings that were not repeated, zeros that moved, calibrations
+out of date."""
 
 from __future__ import annotations
 
@@ -17,7 +18,8 @@ def weighing_findings(event: Weighing) -> tuple[Finding, ...]:
             findings.append(
                 Finding(
                     "W001",
-                    f"the support {str(support.name)!r} was read once, so nothing shows how well a reading repeats",
+                    f"the support {str(support.name)!r} was read once, so nothing shows how well a reading "
+                    "repeats",
                     "take the aircraft off and on again and add the second reading",
                     support.place_of_key("readings"),
                     Severity.WARNING,
@@ -38,7 +40,8 @@ def weighing_findings(event: Weighing) -> tuple[Finding, ...]:
             findings.append(
                 Finding(
                     "W003",
-                    f"{scale.name} was calibrated on {scale.calibrated}, more than two years before this weighing",
+                    f"{scale.name} was calibrated on {scale.calibrated}, more than two years before this "
+                    "weighing",
                     "have it calibrated (AMC1 SPO.POL.105(b) asks for two years)",
                     scale.place_of_key("calibrated"),
                     Severity.WARNING,
@@ -82,7 +85,8 @@ def _half_said(event: Weighing) -> Iterator[Finding]:
         )
         yield Finding(
             "W006",
-            f"{there} stands without {missing}, so the centre of gravity is not freed of the error of levelling",
+            f"{there} stands without {missing}, so the centre of gravity is not freed of the error of "
+            "levelling",
             f"add {missing}, or take {there} out",
             event.place_of_key(there),
             Severity.WARNING,
@@ -92,7 +96,8 @@ def _half_said(event: Weighing) -> Iterator[Finding]:
         for support in without:
             yield Finding(
                 "W007",
-                f"the support {str(support.name)!r} has no lateral arm and others have one, so there is no lateral centre of gravity",
+                f"the support {str(support.name)!r} has no lateral arm and others have one, so there is no "
+                "lateral centre of gravity",
                 'add for example  lateral_arm: "0 m"',
                 support.place,
                 Severity.WARNING,
