@@ -83,7 +83,8 @@ def test_check_exits_with_0_when_all_is_shown(starter: Path) -> None:
     date: 2026-06-01
     by: A. Builder
     results:
-      - {quantity: stall_speed, value: "21 kt ± 0.5 kt", basis: CAS, configuration: power off, at_mass: "225 kg"}
+      - {quantity: stall_speed, value: "21 kt ± 0.5 kt", basis: CAS, configuration: power off, \
+at_mass: "225 kg"}
       - {quantity: maximum_level_speed, value: "50 kt ± 1 kt", basis: CAS, configuration: full power}
 """
     record = starter / "serials/0001/record.yaml"
@@ -203,7 +204,8 @@ def test_one_serial_can_be_built_and_the_others_stay(starter: Path, tmp_path: Pa
     assert "0002" in index
 
 
-LONG_STEP = """      - do: Look at joint {number} from above and say aloud, to the person who reads, what you see of it.
+LONG_STEP = """      - do: Look at joint {number} from above and say aloud, to the person who reads, \
+what you see of it.
         expect: Joint {number} has no gap, and its pin is home in both ears.
 """
 
@@ -217,9 +219,9 @@ def test_check_says_by_how_many_lines_a_list_is_too_long_for_one_sheet(
     main(["check", str(folder)])
     said = capsys.readouterr().err
     assert (
-        "note: procedures/inspection-field.yaml:1:1: T020 the card of the list 'inspection-field' goes on 2 sheets"
-        in said
-    )
+        "note: procedures/inspection-field.yaml:1:1: T020 the card of the list 'inspection-field' goes "
+        "on 2 sheets"
+    ) in said
     assert re.search(r"for one it is \d+ lines of 10 pt too long", said)
 
 

@@ -1,4 +1,5 @@
-"""Ordinary records that are hard on the way from the figures to the pages: none of them may end in a traceback."""
+"""Ordinary records that are hard on the way from the figures to the pages: none of them may end
+in a traceback."""
 
 from __future__ import annotations
 
@@ -58,7 +59,10 @@ def test_a_limit_in_braces_that_is_none_is_refused_wherever_a_list_speaks(
 
 def test_what_is_dated_after_the_last_event_is_in_the_dossier(tmp_path: Path) -> None:
     record = "serials/0001/record.yaml"
-    found = "nonconformities:\n  - {number: NC-1, found: 2026-06-10, description: Crack in the pin fitting}\nevents:\n"
+    found = (
+        "nonconformities:\n"
+        "  - {number: NC-1, found: 2026-06-10, description: Crack in the pin fitting}\nevents:\n"
+    )
     made = run(edited(tmp_path / "p", record, "events:\n", found), "0001")
     assert str(made.state.as_of) == "2026-06-10"
     assert any("NC-1" in one.subject for one in made.assembly.blocks)

@@ -85,7 +85,8 @@ def test_every_page_opens_in_silence_fits_its_screen_and_asks_for_nothing_outsid
 
 
 def structure(page: Path) -> str:
-    """Tags, classes, roles and labels of a page, without its words: what most rules of accessibility look at."""
+    """Tags, classes, roles and labels of a page, without its words: what most rules of
+    accessibility look at."""
     parser = _Structure()
     parser.feed(page.read_text(encoding="utf-8"))
     return "".join(parser.parts)

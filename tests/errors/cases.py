@@ -23,7 +23,10 @@ class Broken:
 AIRCRAFT, BATTERY, COMPLIANCE, HAZARDS = "aircraft.yaml", "battery.yaml", "compliance.yaml", "hazards.yaml"
 RECORD, PROCEDURE, ASSEMBLY = "serials/0001/record.yaml", "procedures/rigging.yaml", "assembly.yaml"
 DEEP = b"hazards: " + b"[" * 60 + b"]" * 60 + b"\n"
-PACK_FITTED = '  - event: pack-fitted\n    date: 2026-05-02\n    by: A. Builder\n    pack: P-001\n    option: standard-pack\n    mass: "18.4 kg ± 0.1 kg"\n'
+PACK_FITTED = (
+    "  - event: pack-fitted\n    date: 2026-05-02\n    by: A. Builder\n    pack: P-001\n"
+    '    option: standard-pack\n    mass: "18.4 kg ± 0.1 kg"\n'
+)
 SECOND_RECORD = b"""serial_number: "0002"
 build: {started: 2026-01-12, built_at: Sampletown, design_revision: "1"}
 events:
@@ -59,15 +62,21 @@ LIFE = b"""life_limits:
   motor: {component: motor, name: Motor, life: {months: 3}, source: own}
 """
 FLOWN = """events:
-  - {event: inspection, date: 2026-01-20, by: A. Builder, what: all, result: good, flight_hours: "5 h", cycles: 9}
-  - {event: inspection, date: 2026-01-21, by: A. Builder, what: all, result: good, flight_hours: "4 h", cycles: 8}
+  - {event: inspection, date: 2026-01-20, by: A. Builder, what: all, result: good, \
+flight_hours: "5 h", cycles: 9}
+  - {event: inspection, date: 2026-01-21, by: A. Builder, what: all, result: good, \
+flight_hours: "4 h", cycles: 8}
 """
 SHELF = '  baggage: {name: Shelf, arm: "0.80 m", minimum: "0 kg", maximum: "5 kg"}\n'
 REMOVED = "  - event: pack-removed\n    date: 2026-05-02\n    by: A. Builder\n    pack: P-001\n"
-RULE_SET_HEAD = b"rule_set: us-14-cfr-103\ntitle: Own\njurisdiction: here\nrevision: first\nlast_checked: 2026-01-01\nscope: nothing\nsources: {}\nrequirements: {}\n"
+RULE_SET_HEAD = (
+    b"rule_set: us-14-cfr-103\ntitle: Own\njurisdiction: here\nrevision: first\n"
+    b"last_checked: 2026-01-01\nscope: nothing\nsources: {}\nrequirements: {}\n"
+)
 
 
-RESISTANCE = """    resistance:               # at 25 °C: (rest voltage - voltage under a lasting current) / current
+RESISTANCE = """    resistance:               # at 25 °C: (rest voltage - voltage under a lasting current) \
+/ current
       - {state_of_charge: "10 %", resistance: "45 mΩ"}
       - {state_of_charge: "30 %", resistance: "35 mΩ"}
       - {state_of_charge: "90 %", resistance: "33 mΩ"}
@@ -104,7 +113,8 @@ LOGGED = (
 
 
 def discharge(first: float, last: float) -> bytes:
-    """Write a log at 20 A whose voltage falls on a straight line from the first row under load to the last."""
+    """Write a log at 20 A whose voltage falls on a straight line from the first row under load
+    to the last."""
     rows = ((second, first - (first - last) * second / 10920) for second in (1, *range(120, 10921, 120)))
     lines = "".join(f"{second},{volts:.2f},20\n" for second, volts in rows)
     return f"Test Time / s,Voltage / V,Current / A\n0,58.10,0\n{lines}13000,44.90,0\n".encode()
@@ -122,8 +132,10 @@ UNUSED_HAZARD = """hazards:
 PICTURE = (
     PROCEDURE,
     "        expect: The plug hangs free and both halves are capped.\n",
-    "        expect: The plug hangs free and both halves are capped.\n"
-    "        picture: {file: pictures/plug.png, shows: Both halves under their caps.}\n",
+    (
+        "        expect: The plug hangs free and both halves are capped.\n"
+        "        picture: {file: pictures/plug.png, shows: Both halves under their caps.}\n"
+    ),
 )
 PNG_HEAD = b"\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR"
 WIDE_PNG = (
@@ -218,12 +230,18 @@ FLIGHT_TEST = """  - event: flight-test
     results: []
     glide_points:
 """
-RIGHT_WHEEL = """      - {name: right wheel, scale: right, readings: ["53.05 kg", "53.05 kg"], tare: "0.40 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "0.40 m"}
-"""
-TAIL_SKID = """      - {name: tail skid, scale: tail, readings: ["11.10 kg", "11.15 kg"], arm: "3.60 m ± 0.005 m", lateral_arm: "0.00 m"}
-"""
-STALL = """      - {quantity: stall_speed, value: "22 kt ± 0.5 kt", basis: CAS, configuration: power off, at_mass: "220 kg"}
-"""
+RIGHT_WHEEL = (
+    '      - {name: right wheel, scale: right, readings: ["53.05 kg", "53.05 kg"], tare: "0.40 kg", '
+    'arm: "0.35 m ± 0.002 m", lateral_arm: "0.40 m"}\n'
+)
+TAIL_SKID = (
+    '      - {name: tail skid, scale: tail, readings: ["11.10 kg", "11.15 kg"], '
+    'arm: "3.60 m ± 0.005 m", lateral_arm: "0.00 m"}\n'
+)
+STALL = (
+    '      - {quantity: stall_speed, value: "22 kt ± 0.5 kt", basis: CAS, configuration: power off, '
+    'at_mass: "220 kg"}\n'
+)
 STALL_TEST = f"""  - event: flight-test
     date: 2026-05-02
     by: A. Builder
@@ -322,7 +340,8 @@ CASES: tuple[Broken, ...] = (
         "P023",
         AIRCRAFT,
         "limits:\n",
-        'plan_view:\n  wing:\n    - {lateral_arm: "0 m", leading_edge: "1.2 m", trailing_edge: "0.1 m"}\n\nlimits:\n',
+        'plan_view:\n  wing:\n    - {lateral_arm: "0 m", leading_edge: "1.2 m", trailing_edge: "0.1 m"}\n\n'
+        "limits:\n",
     ),
     Broken("P030", whole={"rule_sets/us-14-cfr-103.yaml": RULE_SET_HEAD}),
     edit("P031", COMPLIANCE, ", coverage: 95 %", ""),
@@ -333,7 +352,10 @@ CASES: tuple[Broken, ...] = (
             (
                 PROCEDURE,
                 "        by: pilot\n",
-                "        by: pilot\n        on_card: {do: Pull the red plug of the battery., second_check: Look.}\n",
+                (
+                    "        by: pilot\n"
+                    "        on_card: {do: Pull the red plug of the battery., second_check: Look.}\n"
+                ),
             ),
         ),
     ),
@@ -365,8 +387,10 @@ CASES: tuple[Broken, ...] = (
             (
                 RECORD,
                 "events:\n",
-                "events:\n  - {event: edition, date: 2026-01-20, by: A. Builder, letter: B, reason: first}\n"
-                "  - {event: edition, date: 2026-01-21, by: A. Builder, letter: A, reason: second}\n",
+                (
+                    "events:\n  - {event: edition, date: 2026-01-20, by: A. Builder, letter: B, reason: first}\n"
+                    "  - {event: edition, date: 2026-01-21, by: A. Builder, letter: A, reason: second}\n"
+                ),
             ),
         ),
     ),
@@ -374,7 +398,8 @@ CASES: tuple[Broken, ...] = (
         "E008",
         RECORD,
         "  - event: weighing",
-        "  - {event: capacity-test, date: 2026-05-02, by: A. Builder, pack: P-009, capacity: 68 Ah, conditions: 10 A at 20 °C}\n  - event: weighing",
+        "  - {event: capacity-test, date: 2026-05-02, by: A. Builder, pack: P-009, capacity: 68 Ah, "
+        "conditions: 10 A at 20 °C}\n  - event: weighing",
     ),
     Broken("E010", ((RECORD, RIGHT_WHEEL, ""), (RECORD, TAIL_SKID, ""))),
     edit("E011", RECORD, TAIL_SKID, ""),
@@ -452,7 +477,10 @@ CASES: tuple[Broken, ...] = (
             (
                 RECORD,
                 "  - event: weighing",
-                "  - event: inspection\n    date: 2026-05-03\n    by: A. Builder\n    what: all\n    result: good\n  - event: weighing",
+                (
+                    "  - event: inspection\n    date: 2026-05-03\n    by: A. Builder\n    what: all\n"
+                    "    result: good\n  - event: weighing"
+                ),
             ),
             (
                 RECORD,

@@ -79,7 +79,8 @@ def brute(dossier: Dossier, option: str) -> Iterator[tuple[Any, Any]]:
     at_shelf = shelf.arm.value if shelf else 0.0
     for count in range((ballast.pieces if ballast else 0) + 1):
         piece = count * ballast.piece.value if ballast else 0.0
-        # where a limit is steep a grid misses its corner, so the pilots who bring the mass onto one are tried as well
+        # where a limit is steep a grid misses its corner, so the pilots who bring the mass onto one are tried
+        # as well
         bends = [
             point.mass.value - mass - piece - bag
             for point in loading.envelope
