@@ -81,10 +81,11 @@ class Quantity:
         return (self.value - offset) / factor
 
 
-class NotAQuantity(ValueError):
+class NotAQuantity(ValueError):  # noqa: N818 - says what the text is not
     """The text is no quantity of the wanted kind. Carries what is wrong and what would be right."""
 
     def __init__(self, wrong: str, right: str) -> None:
+        """Take what is wrong, and what would be right."""
         super().__init__(wrong)
         self.wrong = wrong
         self.right = right

@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from difflib import get_close_matches
 from fractions import Fraction
-from functools import lru_cache
+from functools import cache
 
 import pint
 
@@ -164,7 +164,7 @@ KINDS: dict[str, Kind] = {
 }
 
 
-@lru_cache(maxsize=None)
+@cache
 def scale(kind: str, spelling: str) -> tuple[float, float]:
     """Return factor and offset so that ``SI value = factor * value + offset``.
 
@@ -179,7 +179,7 @@ def scale(kind: str, spelling: str) -> tuple[float, float]:
     return float(at_one - at_zero), float(at_zero)
 
 
-@lru_cache(maxsize=None)
+@cache
 def _si_unit(kind: str) -> str:
     text = KINDS[kind].si.replace("·", "*").replace("²", "**2").replace("³", "**3").replace("Ω", "ohm")
     return {"1": "dimensionless", "1/s": "revolution / second"}.get(text, text)

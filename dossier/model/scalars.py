@@ -36,6 +36,7 @@ class Leaf:
     """How a scalar is checked and what an editor is told of it."""
 
     def __init__(self, check: Callable[[Any], Any], schema: dict[str, Any]) -> None:
+        """Take the check, which returns the value or raises, and the JSON Schema."""
         self.check = check
         self.schema = schema
 
@@ -206,6 +207,7 @@ class OneOf(Leaf):
     """One of a few words."""
 
     def __init__(self, *options: str) -> None:
+        """Take the words, in the order in which they are offered."""
         super().__init__(self._choose, {"type": "string", "enum": list(options)})
         self.options = options
 
@@ -224,6 +226,7 @@ class Measure(Leaf):
     """A quantity of one kind."""
 
     def __init__(self, kind: str) -> None:
+        """Take a kind, a key of :data:`dossier.units.KINDS`."""
         wanted = units.KINDS[kind]
         description = f"A {kind.replace('_', ' ')} with its unit, optionally with ± and its uncertainty."
         if wanted.spellings:

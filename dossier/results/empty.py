@@ -217,7 +217,8 @@ def _above(weighed: Figure, listed: Figure) -> Figure:
 
 def _chord(arm: Figure, aircraft: Aircraft) -> Figure:
     geometry = aircraft.geometry
-    assert geometry.mean_aerodynamic_chord and geometry.leading_edge_of_chord
+    assert geometry.mean_aerodynamic_chord
+    assert geometry.leading_edge_of_chord
     return evaluate(
         weights.chord_fraction,
         arm.name.replace("empty_cg", "empty_cg_chord"),

@@ -41,6 +41,7 @@ class EnduranceMaker:
     """Makes the figures of one flight, each from the ones before it."""
 
     def __init__(self, model: CellModel, flight: Flight, aircraft: Aircraft) -> None:
+        """Part the phases into those before the open cruise and those for which charge is kept."""
         self.model = model
         self.flight = flight
         self.aircraft = aircraft

@@ -12,54 +12,54 @@ from dossier.model.instruments import ArmInstrument, Scale
 
 def weighing_findings(event: Weighing) -> tuple[Finding, ...]:
     """Tell what a weighing leaves in doubt: its readings, its scales and tapes, and what it says by half."""
-    findings = [*_half_said(event)]
+    return (*_half_said(event), *_read_once(event), *_scales(event), *_calibrated_later(event))
+
+
+def _read_once(event: Weighing) -> Iterator[Finding]:
     for support in event.supports:
         if len(support.readings) < 2:
-            findings.append(
-                Finding(
-                    "W001",
-                    f"the support {str(support.name)!r} was read once, so nothing shows how well a reading "
-                    "repeats",
-                    "take the aircraft off and on again and add the second reading",
-                    support.place_of_key("readings"),
-                    Severity.WARNING,
-                )
+            yield Finding(
+                "W001",
+                f"the support {str(support.name)!r} was read once, so nothing shows how well a reading "
+                "repeats",
+                "take the aircraft off and on again and add the second reading",
+                support.place_of_key("readings"),
+                Severity.WARNING,
             )
+
+
+def _scales(event: Weighing) -> Iterator[Finding]:
     for scale in event.scales.values():
         if _zero_moved(scale):
-            findings.append(
-                Finding(
-                    "W002",
-                    f"the zero of {scale.name} moved by more than its last digit while weighing",
-                    "weigh again with a settled scale",
-                    scale.place_of_key("zero_after"),
-                    Severity.WARNING,
-                )
+            yield Finding(
+                "W002",
+                f"the zero of {scale.name} moved by more than its last digit while weighing",
+                "weigh again with a settled scale",
+                scale.place_of_key("zero_after"),
+                Severity.WARNING,
             )
         if (event.date - scale.calibrated).days > 2 * 365.25:
-            findings.append(
-                Finding(
-                    "W003",
-                    f"{scale.name} was calibrated on {scale.calibrated}, more than two years before this "
-                    "weighing",
-                    "have it calibrated (AMC1 SPO.POL.105(b) asks for two years)",
-                    scale.place_of_key("calibrated"),
-                    Severity.WARNING,
-                )
+            yield Finding(
+                "W003",
+                f"{scale.name} was calibrated on {scale.calibrated}, more than two years before this "
+                "weighing",
+                "have it calibrated (AMC1 SPO.POL.105(b) asks for two years)",
+                scale.place_of_key("calibrated"),
+                Severity.WARNING,
             )
+
+
+def _calibrated_later(event: Weighing) -> Iterator[Finding]:
     calibrated: tuple[Scale | ArmInstrument, ...] = (*event.scales.values(), *event.instruments.values())
     for one in calibrated:
         if one.calibrated > event.date:
-            findings.append(
-                Finding(
-                    "W004",
-                    f"{one.name} was calibrated on {one.calibrated}, after this weighing",
-                    "correct the date",
-                    one.place_of_key("calibrated"),
-                    Severity.WARNING,
-                )
+            yield Finding(
+                "W004",
+                f"{one.name} was calibrated on {one.calibrated}, after this weighing",
+                "correct the date",
+                one.place_of_key("calibrated"),
+                Severity.WARNING,
             )
-    return tuple(findings)
 
 
 def _zero_moved(scale: Scale) -> bool:
@@ -72,9 +72,8 @@ def _zero_moved(scale: Scale) -> bool:
     moved = (
         digits if same_unit else (scale.zero_after.value - scale.zero_before.value) / scale.resolution.value
     )
-    return (
-        round(abs(moved), 6) > 1
-    )  # readings are whole digits of the scale: rounding only takes off the noise of floats
+    # readings are whole digits of the scale: rounding only takes off the noise of floats
+    return round(abs(moved), 6) > 1
 
 
 def _half_said(event: Weighing) -> Iterator[Finding]:

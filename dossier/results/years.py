@@ -162,7 +162,7 @@ def _rows(aged: Sequence[AgedYear], case: FlightCase | None) -> tuple[YearRow, .
             one.worst_growth,
             one.best_growth,
             (lasts(one.worst_health, one.worst_growth), lasts(one.best_health, one.best_growth)),
-        )  # fmt: skip
+        )
         for one in aged
     )
 

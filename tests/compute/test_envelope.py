@@ -255,8 +255,8 @@ def test_between_two_loadings_inside_an_envelope_that_bends_outward_every_one_is
     envelope = Envelope(tuple(masses), tuple(forward), tuple(aft))
     assert bends_outward(envelope)
     loads = []
-    for mass, share in (ends[:2], ends[2:]):
-        mass = min(mass, masses[-1])
+    for drawn, share in (ends[:2], ends[2:]):
+        mass = min(drawn, masses[-1])
         low, high = (limit_arm(mass, envelope.masses, limit) for limit in (envelope.forward, envelope.aft))
         loads.append((mass, low + share * (high - low)))
     mass = mix * loads[0][0] + (1 - mix) * loads[1][0]

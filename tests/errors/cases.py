@@ -388,7 +388,8 @@ CASES: tuple[Broken, ...] = (
                 RECORD,
                 "events:\n",
                 (
-                    "events:\n  - {event: edition, date: 2026-01-20, by: A. Builder, letter: B, reason: first}\n"
+                    "events:\n"
+                    "  - {event: edition, date: 2026-01-20, by: A. Builder, letter: B, reason: first}\n"
                     "  - {event: edition, date: 2026-01-21, by: A. Builder, letter: A, reason: second}\n"
                 ),
             ),

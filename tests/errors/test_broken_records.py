@@ -11,13 +11,13 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from errors.cases import CASES, Broken
 
 from dossier.cli import main
 from dossier.finding_codes import CODES
 from dossier.findings import Finding, Rejected
 from dossier.fleet import make_all
 from dossier.starter import write_starter
+from errors.cases import CASES, Broken
 
 EXPECTED = Path(__file__).parent / "expected"
 ELSEWHERE = {

@@ -159,9 +159,8 @@ STRAIGHT_ONLY: dict[str, tuple[tuple[tuple[str, str, str], ...], str]] = {
             ),
         ),
         (
-            "this works on the left spar pin, but the place of the key stands at 'trailer', not at 'pod', begun "
-            "from the stop "
-            "point 'Left'"
+            "this works on the left spar pin, but the place of the key stands at 'trailer', not at 'pod', "
+            "begun from the stop point 'Left'"
         ),
     ),
 }
