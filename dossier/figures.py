@@ -19,8 +19,9 @@ from typing import Any
 from uncertainties import UFloat
 
 from dossier.findings import Place
+from dossier.published_work import Citation
 from dossier.quantities import Quantity, error
-from dossier.sources import Citation, cite
+from dossier.sources import cite
 
 
 class OutsideRange(ValueError):  # noqa: N818 - names the state of the input, not a fault of the program

@@ -36,13 +36,13 @@ from dossier.findings import Finding, Place
 from dossier.glossary import SYMBOLS
 from dossier.halton import COUNT
 from dossier.procedures.report import ProcedureReport
+from dossier.published_work import Citation
 from dossier.results.flown import HOUR
 from dossier.results.maintenance import MaintenanceState, Measure
 from dossier.results.road import RoadResult
 from dossier.results_tables import tables
 from dossier.results_tables.table import as_plain
 from dossier.sampling import COVERAGE, Sampled, numerical_tolerance
-from dossier.sources import Citation
 
 FORMAT = "dossier-results/3"
 

@@ -33,6 +33,7 @@ GROUND = frozenset(
         "glossary",
         "terms",
         "sources",
+        "published_work",
         "display",
         "located",
         "places",

@@ -1,5 +1,4 @@
-"""The leaf types of a record. Each takes the author's text and says what is wrong with it in
-the author's words."""
+"""The leaf types of a record: each takes the author's text and says in the author's words what is wrong."""
 
 from __future__ import annotations
 
@@ -248,12 +247,7 @@ Name = Annotated[LocatedText, Leaf(_name, {"type": "string", "pattern": "^[a-z0-
 """What other parts of the record refer to."""
 Names = Annotated[
     list[LocatedText],
-    Leaf(
-        _names,
-        {
-            "anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}],
-        },
-    ),
+    Leaf(_names, {"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}),
 ]
 """One name, or a list of names."""
 Key = Annotated[str, Leaf(_name, {"type": "string", "pattern": "^[a-z0-9]+([-_][a-z0-9]+)*$"})]

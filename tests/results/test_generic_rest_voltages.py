@@ -15,9 +15,9 @@ from dossier.compute.gauge import change_over
 from dossier.dossier import Dossier
 from dossier.figures import Input
 from dossier.findings import Rejected, Severity
+from dossier.published_work import Citation
 from dossier.results.gauge import HYSTERESIS, Gauge
 from dossier.schemas import schemas
-from dossier.sources import Citation
 from dossier.tables.rest_voltages import generic_rest_voltages
 
 LIMITS = {"lfp": ("3.5 V", "2.8 V"), "nca": ("4.15 V", "3.1 V")}
