@@ -17,9 +17,13 @@ if TYPE_CHECKING:
     from dossier.dossier import Dossier
 
 CONFORMS, OPEN, WRONG = 0, 1, 2
-"""Exit codes: all is well; ``check`` found something that keeps a serial from delivery, see :data:`OPEN_MEANS`; the record or the call is wrong."""
-OPEN_MEANS = ("exit 1 while a requirement does not conform, is inconclusive or is not shown, or open work or a wrong list keeps a serial "
-              "from delivery; claims, inspections and what is overdue are printed and do not count")
+"""Exit codes: all is well; ``check`` found something that keeps a serial from delivery, see
+:data:`OPEN_MEANS`; the record or the call is wrong."""
+OPEN_MEANS = (
+    "exit 1 while a requirement does not conform, is inconclusive or is not shown, or open work or a wrong "
+    "list keeps a serial "
+    "from delivery; claims, inspections and what is overdue are printed and do not count"
+)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -29,7 +33,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return int(options.run(options))
     except Rejected as rejected:
         _print_findings(rejected.findings)
-        _say(f"{len(rejected.findings)} problem{'s' if len(rejected.findings) != 1 else ''}; nothing was written")
+        _say(
+            f"{len(rejected.findings)} problem{'s' if len(rejected.findings) != 1 else ''}; nothing was "
+            "written"
+        )
         return WRONG
     except OSError as error:
         _say(f"{error.filename or 'the file system'}: {error.strerror or error}")
@@ -40,7 +47,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _parsed(arguments: Sequence[str] | None) -> argparse.Namespace:
-    """Read the call. Argparse takes an optional word for missing as soon as an option stands before it, so that word is put back."""
+    """Read the call. Argparse takes an optional word for missing as soon as an option stands before it, so
+    that word is put back."""
     parser = _parser()
     options, left = parser.parse_known_args(arguments)
     if left and not left[0].startswith("-") and getattr(options, "figure", "") is None:
@@ -51,7 +59,10 @@ def _parsed(arguments: Sequence[str] | None) -> argparse.Namespace:
 
 
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog="dossier", description="A conformity dossier per serial number, computed from the builder's own records.")
+    parser = argparse.ArgumentParser(
+        prog="dossier",
+        description="A conformity dossier per serial number, computed from the builder's own records.",
+    )
     parser.add_argument("--version", action="version", version=f"dossier {__version__}")
     commands = parser.add_subparsers(metavar="COMMAND", required=True)
     build = _command(commands, "build", _build, "write the site and results.json of each serial")
@@ -59,7 +70,9 @@ def _parser() -> argparse.ArgumentParser:
     build.add_argument("--out", type=Path, help="output folder (default: build/ and the name of the project)")
     check = _command(commands, "check", _check, f"do everything but write; {OPEN_MEANS}")
     _serials(check)
-    serve = _command(commands, "serve", _serve, "show one serial in the browser and follow changes of its files")
+    serve = _command(
+        commands, "serve", _serve, "show one serial in the browser and follow changes of its files"
+    )
     serve.add_argument("--serial", metavar="SN", help="the serial to show (default: the first)")
     serve.add_argument("--as-of", type=_date, metavar="DATE", help="the state on that date")
     serve.add_argument("--address", default="127.0.0.1:8000", help="where to listen (default: %(default)s)")
@@ -67,11 +80,17 @@ def _parser() -> argparse.ArgumentParser:
     explain.add_argument("figure", nargs="?", help="name of the figure; without it all names are listed")
     explain.add_argument("--serial", metavar="SN", help="the serial (default: the first)")
     explain.add_argument("--as-of", type=_date, metavar="DATE", help="the state on that date")
-    add = _command(commands, "add-record", _add_record, "take a list that was ticked on a device into a serial's record")
+    add = _command(
+        commands, "add-record", _add_record, "take a list that was ticked on a device into a serial's record"
+    )
     add.add_argument("serial", metavar="SERIAL", help="the serial number")
-    add.add_argument("file", type=Path, metavar="FILE", help="the record file that the page of the list saved")
+    add.add_argument(
+        "file", type=Path, metavar="FILE", help="the record file that the page of the list saved"
+    )
     schema = commands.add_parser("schema", help="write a JSON Schema for each kind of file, for editors")
-    schema.add_argument("--out", type=Path, default=Path("schemas"), help="output folder (default: %(default)s)")
+    schema.add_argument(
+        "--out", type=Path, default=Path("schemas"), help="output folder (default: %(default)s)"
+    )
     schema.set_defaults(run=_schema)
     start = commands.add_parser("start", help="write a small project to begin with")
     start.add_argument("folder", type=Path, help="a folder that does not exist yet")
@@ -79,7 +98,9 @@ def _parser() -> argparse.ArgumentParser:
     return parser
 
 
-def _command(commands: argparse._SubParsersAction[argparse.ArgumentParser], name: str, run: object, words: str) -> argparse.ArgumentParser:
+def _command(
+    commands: argparse._SubParsersAction[argparse.ArgumentParser], name: str, run: object, words: str
+) -> argparse.ArgumentParser:
     command = commands.add_parser(name, help=words, description=words[0].upper() + words[1:] + ".")
     command.add_argument("project", type=Path, help="the project folder, such as projects/quillet-e1")
     command.set_defaults(run=run)
@@ -87,15 +108,24 @@ def _command(commands: argparse._SubParsersAction[argparse.ArgumentParser], name
 
 
 def _serials(command: argparse.ArgumentParser) -> None:
-    command.add_argument("--serial", action="append", metavar="SN", help="a serial number; may be given more than once (default: all)")
-    command.add_argument("--as-of", type=_date, metavar="DATE", help="the state on that date (default: that of the last event)")
+    command.add_argument(
+        "--serial",
+        action="append",
+        metavar="SN",
+        help="a serial number; may be given more than once (default: all)",
+    )
+    command.add_argument(
+        "--as-of", type=_date, metavar="DATE", help="the state on that date (default: that of the last event)"
+    )
 
 
 def _date(text: str) -> date:
     try:
         return date.fromisoformat(text)
     except ValueError:
-        raise argparse.ArgumentTypeError(f"{text!r} is not a date; write year-month-day, such as 2026-05-14") from None
+        raise argparse.ArgumentTypeError(
+            f"{text!r} is not a date; write year-month-day, such as 2026-05-14"
+        ) from None
 
 
 def _build(options: argparse.Namespace) -> int:
@@ -109,7 +139,10 @@ def _build(options: argparse.Namespace) -> int:
     write_all(dossiers, out, _progress)
     for dossier in dossiers:
         print(summary(dossier))
-    print(f"written to {out}; open {out / 'index.html'}, or a customer's {out / str(dossiers[0].record.serial_number) / 'site' / 'index.html'}")
+    print(
+        f"written to {out}; open {out / 'index.html'}, or a customer's "
+        f"{out / str(dossiers[0].record.serial_number) / 'site' / 'index.html'}"
+    )
     return CONFORMS
 
 

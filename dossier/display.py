@@ -1,7 +1,9 @@
-"""How values are printed: in the reader's units first, the other system in brackets, rounded by the habit of the field.
+"""How values are printed: in the reader's units first, the other system in brackets, rounded by the habit
+of the field.
 
-Values are stored and compared unrounded. An uncertainty is printed with two digits and its value to match. A value that is
-printed beside a limit gets more digits until the print stands on the same side of the limit as the value does.
+Values are stored and compared unrounded. An uncertainty is printed with two digits and its value to match. A
+value that is printed beside a limit gets more digits until the print stands on the same side of the limit as
+the value does.
 """
 
 from __future__ import annotations
@@ -17,7 +19,8 @@ from dossier.sampling import Sampled
 
 MINUS = "\u2212"
 MOST_DECIMALS = 9
-"""Where the search for a print on the right side of a limit ends: far below anything that is measured here."""
+"""Where the search for a print on the right side of a limit ends: far below anything that
+is measured here."""
 
 
 @dataclass(frozen=True)
@@ -106,7 +109,9 @@ def show(value: float, style: str, preference: Preference, extra_decimals: int =
     """Print an SI value in both systems, without uncertainty."""
     first, second = _in_order(style, preference)
     kind = STYLES[style].kind
-    texts = [_in_unit_telling(value, kind, unit, decimals + extra_decimals) for unit, decimals in (first, second)]
+    texts = [
+        _in_unit_telling(value, kind, unit, decimals + extra_decimals) for unit, decimals in (first, second)
+    ]
     return Shown(texts[0], texts[1] if first[0] != second[0] else "")
 
 
@@ -179,12 +184,15 @@ def sampled_decimals(sampled: Sampled, kind: str, unit: str, usual: int) -> int:
 
 
 def show_uncertain(value: float, standard_uncertainty: float, style: str, preference: Preference) -> Shown:
-    """Print an SI value with its expanded uncertainty, k = 2; value and uncertainty end at the same decimal."""
+    """Print an SI value with its expanded uncertainty, k = 2; value and uncertainty end at
+    the same decimal."""
     kind = STYLES[style].kind
     first, second = _in_order(style, preference)
     finest = max(units.scale(kind, unit)[0] for unit, _ in (first, second))
     if not _number(rounded(COVERAGE_FACTOR * standard_uncertainty / finest, MOST_DECIMALS)):
-        return show(value, style, preference)  # none, or what the rounding of floats leaves of errors that cancel
+        return show(
+            value, style, preference
+        )  # none, or what the rounding of floats leaves of errors that cancel
     texts, spreads = [], []
     for unit, _ in (first, second):
         factor = units.scale(kind, unit)[0]
@@ -201,7 +209,8 @@ def show_quantity(quantity: Quantity, style: str, preference: Preference) -> Sho
 
 
 def show_beside(value: float, limit: float, unit: str, decimals: int) -> tuple[str, str]:
-    """Print a value and its limit, both already in the same unit, so that the prints compare as the values do.
+    """Print a value and its limit, both already in the same unit, so that the prints compare as
+    the values do.
 
     Returns:
         the value and the limit, each with the unit.
@@ -223,8 +232,11 @@ def as_written(quantity: Quantity) -> str:
 def rounded(value: float, decimals: int) -> str:
     """Round half away from zero to a number of decimals; a negative number rounds to tens, hundreds ..."""
     step = Decimal(1).scaleb(-decimals)
-    number = Decimal(repr(value)).quantize(step, ROUND_HALF_UP) if decimals >= 0 else (
-        (Decimal(repr(value)) / step).quantize(Decimal(1), ROUND_HALF_UP) * step)
+    number = (
+        Decimal(repr(value)).quantize(step, ROUND_HALF_UP)
+        if decimals >= 0
+        else ((Decimal(repr(value)) / step).quantize(Decimal(1), ROUND_HALF_UP) * step)
+    )
     text = f"{number:f}"
     return text.removeprefix("-") if not number else text.replace("-", MINUS)
 
@@ -254,8 +266,13 @@ def _in_unit_telling(value: float, kind: str, unit: str, decimals: int) -> str:
 
 
 def _telling_decimals(value: float, decimals: int) -> int:
-    """Return as many decimals as keep a small value from being printed as another one: 0.045 kg is not 0.0 kg."""
-    enough = (more for more in range(decimals, MOST_DECIMALS) if abs(float(f"{value:.{more}f}") - value) <= 0.05 * abs(value))
+    """Return as many decimals as keep a small value from being printed as another one: 0.045 kg is
+    not 0.0 kg."""
+    enough = (
+        more
+        for more in range(decimals, MOST_DECIMALS)
+        if abs(float(f"{value:.{more}f}") - value) <= 0.05 * abs(value)
+    )
     return next(enough, decimals)
 
 

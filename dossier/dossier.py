@@ -1,4 +1,5 @@
-"""The Dossier: all that is known of one serial as of a date, in one frozen object. Everything after it only shows."""
+"""The Dossier: all that is known of one serial as of a date, in one frozen object. Everything after
+it only shows."""
 
 from __future__ import annotations
 

@@ -19,8 +19,9 @@ from typing import Any
 from uncertainties import UFloat
 
 from dossier.findings import Place
+from dossier.published_work import Citation
 from dossier.quantities import Quantity, error
-from dossier.sources import Citation, cite
+from dossier.sources import cite
 
 
 class OutsideRange(ValueError):  # noqa: N818 - names the state of the input, not a fault of the program
@@ -226,9 +227,7 @@ def error_source(label: str, standard_uncertainty: float, *, bounded: bool = Fal
     return error(0.0, standard_uncertainty, label, bounded=bounded)
 
 
-def evaluate(
-    formula: Formula, name: str, label: str, kind: str, inputs: Inputs, **more: Any
-) -> Figure:
+def evaluate(formula: Formula, name: str, label: str, kind: str, inputs: Inputs, **more: Any) -> Figure:
     """Evaluate a formula at the estimates of its inputs and carry their uncertainties to the result.
 
     Args:

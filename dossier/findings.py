@@ -21,6 +21,7 @@ class Place:
     """The whole source line, so that a message can show it."""
 
     def __str__(self) -> str:
+        """Print file, line and column, as editors take them."""
         return f"{self.file}:{self.line}:{self.column}"
 
 
@@ -77,9 +78,21 @@ class Rejected(Exception):  # noqa: N818 - the name says what happened to the re
     """The record was refused. Carries every problem, in order."""
 
     def __init__(self, findings: Iterable[Finding]) -> None:
+        """Put the problems in order; equal ones are told once."""
         self.findings = in_order(findings)
         super().__init__(f"{len(self.findings)} problem(s) in the record")
 
     def __reduce__(self) -> tuple[type[Rejected], tuple[tuple[Finding, ...]]]:
         """Travel whole from a worker process."""
         return type(self), (self.findings,)
+
+
+def refuse_errors(findings: Iterable[Finding]) -> None:
+    """Refuse the record if one of these is an error; warnings and notes alone pass.
+
+    Raises:
+        Rejected: with all of them.
+    """
+    told = tuple(findings)
+    if any(finding.severity is Severity.ERROR for finding in told):
+        raise Rejected(told)

@@ -19,7 +19,15 @@ def make_all(project_folder: Path, serials: Sequence[str] | None, as_of: date | 
     """
     project = load_checked(project_folder, list(serials) if serials else None)
     if not project.serials:
-        raise Rejected([Finding("P004", f"the project {project_folder.name!r} has no serial", "write serials/0001/record.yaml")])
+        raise Rejected(
+            [
+                Finding(
+                    "P004",
+                    f"the project {project_folder.name!r} has no serial",
+                    "write serials/0001/record.yaml",
+                )
+            ]
+        )
     made: list[Dossier] = []
     findings: list[Finding] = []
     for number in project.serials:

@@ -134,7 +134,12 @@ SYMBOLS: dict[str, Symbol] = _table(
     ("dH_cyc", r"\Delta H_{cyc}", "ratio", "capacity lost by use, of the capacity when new"),
     ("dG_cal", r"\Delta G_{cal}", "number", "growth of resistance in storage, of that when new"),
     ("dG_cyc", r"\Delta G_{cyc}", "number", "growth of resistance by use, of that when new"),
-    ("U_rms", r"U_{rms}", "voltage", "root mean square of the rest voltage over the window of charge that is used"),
+    (
+        "U_rms",
+        r"U_{rms}",
+        "voltage",
+        "root mean square of the rest voltage over the window of charge that is used",
+    ),
     ("z_d", r"z_d", "ratio", "depth of the window of charge that is used"),
     ("N_c", r"N_c", "number", "cycles through the window of charge"),
     ("E_s", r"E_s", "energy", "energy from the socket"),

@@ -25,6 +25,7 @@ class LocatedMapping(dict[str, Any]):
     """A mapping with the place of its first key and of each key."""
 
     def __init__(self, place: Place) -> None:
+        """Begin empty, at the place of what will be the first key."""
         super().__init__()
         self.place = place
         self.key_places: dict[str, Place] = {}
@@ -34,6 +35,7 @@ class LocatedList(list[Any]):
     """A list with the place of its first item."""
 
     def __init__(self, place: Place) -> None:
+        """Begin empty, at the place of what will be the first item."""
         super().__init__()
         self.place = place
 

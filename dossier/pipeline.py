@@ -7,35 +7,32 @@ from datetime import date
 from pathlib import Path
 from typing import Protocol
 
-from dossier.battery_log import LogColumns
+from dossier.cited_files import evidence_cited, judged_logs
 from dossier.dossier import Dossier
 from dossier.figures import Figure, OutsideRange
-from dossier.findings import Finding, Place, Rejected, Severity, in_order
+from dossier.findings import Finding, Place, Rejected, Severity, in_order, refuse_errors
 from dossier.judge.claim_facts import own_numbers
 from dossier.judge.claim_register import hold_claims
 from dossier.judge.claims import judge_claims
 from dossier.judge.decision_rules import usual_coverage
 from dossier.judge.rule_sets import known_rule_sets
+from dossier.judge.verdict import Judgement
 from dossier.judge.verdicts import judge_all
-from dossier.model.events import CapacityTest, Evidence, PackFitted
 from dossier.model.record import SerialRecord
+from dossier.model.rule_set import RuleSet
 from dossier.procedures.verify import verify
 from dossier.project import Project, load
-from dossier.read.evidence import EvidenceFile, read_evidence, same_names
-from dossier.read.log import read_log
 from dossier.references import check
 from dossier.replay import State, default_date, measured_again, not_yet, replay
 from dossier.results.allowances import allowances
 from dossier.results.assembly_checks import assembly_record
 from dossier.results.battery import packs
-from dossier.results.capacity_logs import CapacityLogs, capacity_logs
 from dossier.results.discharge import discharge_model
 from dossier.results.empty import EmptyAircraft, empty_aircraft
 from dossier.results.energy import energy_table
 from dossier.results.flight import Flown, flight_performance
 from dossier.results.general import bases, general_figures, measured_on
 from dossier.results.loading import loadings
-from dossier.results.logged_test import LoggedTest
 from dossier.results.maintenance import maintenance_state
 from dossier.results.road import judge_road
 from dossier.results.sampled import sample_headlines
@@ -61,7 +58,7 @@ def load_checked(project_folder: Path, only: list[str] | None = None) -> Project
         Rejected: with every problem of every file.
     """
     project = load(project_folder, only)
-    _refuse_errors(check(project, known_rule_sets()))
+    refuse_errors(check(project, known_rule_sets()))
     return project
 
 
@@ -78,11 +75,13 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     """
     record, aircraft, battery = project.serials[serial_number], project.aircraft, project.battery
     state = replay(record, battery.options, as_of or default_date(record))
-    evidence = _evidence(project, record, state)
+    evidence = evidence_cited(project, record, state)
     road = judge_road(project.trailer, known_road_limits()) if project.trailer else None
-    logs = _judged_logs(project, record, state)
-    assembled = assembly_record(project.assembly, record, state, coverage=usual_coverage(project.compliance), items=aircraft.items)
-    maintained = maintenance_state(project.maintenance, aircraft.limits, record, state) if project.maintenance else None
+    logs = judged_logs(project, record, state)
+    coverage = usual_coverage(project.compliance)
+    assembled = assembly_record(project.assembly, record, state, coverage=coverage, items=aircraft.items)
+    upkeep = project.maintenance
+    maintained = maintenance_state(upkeep, aircraft.limits, record, state) if upkeep else None
     weighing = _weighing(state)
     empty = _empty(weighing, state, project)
     pack_results = packs(battery, aircraft, state)
@@ -99,25 +98,23 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
         *_figures_of((energy, modelled, wired, logs, flown, road, maintained)),
     )
     basis_of = {**bases(state), **flown.bases}
-    rule_sets = {**known_rule_sets(), **project.rule_sets}
-    judgement = judge_all(project.compliance, rule_sets, figures=made, measured_on=measured_on(state), bases=basis_of,
-                          allowances=allowances(aircraft, record, state), as_of=state.as_of, batteries=battery.names)
+    judgement = _judgement(project, record, state, figures=made, basis_of=basis_of)
     figures = made | _by_name(*judgement.figures)
     claims = judge_claims(project.compliance, figures, basis_of)
-    register = hold_claims(project.compliance, own_numbers(aircraft, battery, figures), tuple(battery.options))
+    numbers = own_numbers(aircraft, battery, figures)
+    register = hold_claims(project.compliance, numbers, tuple(battery.options))
     verification = verify(project, state.left_out)
-    findings = in_order([
-        *check(project, known_rule_sets()),
-        *not_yet(record, state.as_of),
-        *measured_again(state),
-        *(() if weighing else _not_weighed(record)),
-        *_told((assembled, maintained, weighing, *general, empty, loads, *pack_results, energy, logs, modelled, wired, years, flown,
-                judgement, claims, register, verification)),
-    ])
-    return Dossier(project, record, state, weighing, empty, loads, pack_results, energy, figures, judgement.verdicts, claims.results,
-                   findings, evidence, rule_sets, assembled, verification.reports, maintained, road,
-                   performance=flown.performance, claim_identities=register.held, modelled=modelled, wiring=wired,
-                   capacity_logs=logs, battery_years=years, sampled=sample_headlines((weighing, empty), (energy, flown)))
+    told: list[_WithFindings | None] = [assembled, maintained, weighing, *general, empty, loads]
+    told += [*pack_results, energy, logs, modelled, wired, years, flown]
+    told += [judgement, claims, register, verification]
+    # packed by hand: one argument a line would push the stages off this page, and the law on long functions
+    return Dossier(
+        project, record, state, weighing, empty, loads, pack_results, energy, figures, judgement.verdicts,
+        claims.results, _findings(project, record, state, told), evidence, _rule_sets(project), assembled,
+        verification.reports, maintained, road, performance=flown.performance, claim_identities=register.held,
+        modelled=modelled, wiring=wired, capacity_logs=logs, battery_years=years,
+        sampled=sample_headlines((weighing, empty), (energy, flown)),
+    )  # fmt: skip
 
 
 class _WithFigures(Protocol):
@@ -144,9 +141,45 @@ def _told(parts: Iterable[_WithFindings | None]) -> Iterator[Finding]:
             yield from part.findings
 
 
-def _refuse_errors(findings: tuple[Finding, ...]) -> None:
-    if any(finding.severity is Severity.ERROR for finding in findings):
-        raise Rejected(findings)
+def _rule_sets(project: Project) -> dict[str, RuleSet]:
+    """Return those that may be relied on, by name: the shipped ones, and the project's own."""
+    return {**known_rule_sets(), **project.rule_sets}
+
+
+def _judgement(
+    project: Project,
+    record: SerialRecord,
+    state: State,
+    *,
+    figures: dict[str, Figure],
+    basis_of: dict[str, str],
+) -> Judgement:
+    """Judge the figures against every rule set that the project relies on."""
+    return judge_all(
+        project.compliance,
+        _rule_sets(project),
+        figures=figures,
+        measured_on=measured_on(state),
+        bases=basis_of,
+        allowances=allowances(project.aircraft, record, state),
+        as_of=state.as_of,
+        batteries=project.battery.names,
+    )
+
+
+def _findings(
+    project: Project, record: SerialRecord, state: State, parts: Iterable[_WithFindings | None]
+) -> tuple[Finding, ...]:
+    """Gather what the record leaves open and what every stage told."""
+    return in_order(
+        [
+            *check(project, known_rule_sets()),
+            *not_yet(record, state.as_of),
+            *measured_again(state),
+            *(() if state.weighing else _not_weighed(record)),
+            *_told(parts),
+        ]
+    )
 
 
 def _by_name(*figures: Figure) -> dict[str, Figure]:
@@ -173,58 +206,21 @@ def _empty(weighing: WeighingResult | None, state: State, project: Project) -> E
 
 
 def _impossible(error: OutsideRange, place: Place | None) -> Finding:
-    return Finding("C005", f"this weighing cannot be that of the aircraft: {error}", "check the readings, tares and masses taken off", place)
+    return Finding(
+        "C005",
+        f"this weighing cannot be that of the aircraft: {error}",
+        "check the readings, tares and masses taken off",
+        place,
+    )
 
 
 def _not_weighed(record: SerialRecord) -> tuple[Finding, ...]:
-    return (Finding("W005", "the aircraft has not been weighed by this date, so nothing that needs its mass is shown",
-                    "add an event of kind weighing", record.place_of_key("events"), Severity.WARNING),)
-
-
-def _evidence(project: Project, record: SerialRecord, state: State) -> tuple[EvidenceFile, ...]:
-    """Fingerprint the evidence of all events and assembly entries up to the date; every missing file is told at once."""
-    folder = project.serial_folder(str(record.serial_number))
-    files: dict[str, EvidenceFile] = {}
-    problems = [*state.findings]
-    for cited in _cited(record, state):
-        try:
-            files.setdefault(str(cited.file), read_evidence(folder, str(cited.file), str(cited.shows), cited.place_of_key("file")))
-        except Rejected as rejected:
-            problems += rejected.findings
-    problems += same_names(files.values())
-    _refuse_errors(tuple(problems))
-    return tuple(files.values())
-
-
-def _cited(record: SerialRecord, state: State) -> Iterator[Evidence]:
-    for entry in record.assembly:
-        if entry.date is None or entry.date <= state.as_of:
-            yield from entry.evidence
-    for event in state.events:
-        yield from event.evidence
-
-
-def _judged_logs(project: Project, record: SerialRecord, state: State) -> CapacityLogs:
-    """Analyse the logs of the tests up to the date; a log that cannot be judged refuses the record."""
-    logs = capacity_logs(_logs(project, record, state), project.battery)
-    _refuse_errors(logs.findings)
-    return logs
-
-
-def _logs(project: Project, record: SerialRecord, state: State) -> tuple[LoggedTest, ...]:
-    """Read the logs of the tests up to the date; their files are evidence, and were found there."""
-    options = {str(event.pack): str(event.option) for event in state.events if isinstance(event, PackFitted)}
-    found: list[LoggedTest] = []
-    problems: list[Finding] = []
-    for event in state.events:
-        if not isinstance(event, PackFitted | CapacityTest) or event.log is None or str(event.pack) not in options:
-            continue
-        log, number = event.log, str(record.serial_number)
-        columns = LogColumns(log.time, log.voltage, log.current, log.charge, log.temperature, tuple(map(str, log.cells)))
-        try:
-            read = read_log(project.serial_folder(number) / str(log.file), f"serials/{number}/{log.file}", columns)
-            found.append(LoggedTest(event, options[str(event.pack)], read))
-        except Rejected as rejected:
-            problems += rejected.findings
-    _refuse_errors(tuple(problems))
-    return tuple(found)
+    return (
+        Finding(
+            "W005",
+            "the aircraft has not been weighed by this date, so nothing that needs its mass is shown",
+            "add an event of kind weighing",
+            record.place_of_key("events"),
+            Severity.WARNING,
+        ),
+    )

@@ -103,7 +103,15 @@ def refuse_no_project(folder: Path) -> None:
         Rejected: it has no aircraft.yaml.
     """
     if not (folder / "aircraft.yaml").is_file():
-        raise Rejected([Finding("P001", f"{folder.name!r} holds no aircraft.yaml", "name the folder of a project, such as  projects/quillet-e1")])
+        raise Rejected(
+            [
+                Finding(
+                    "P001",
+                    f"{folder.name!r} holds no aircraft.yaml",
+                    "name the folder of a project, such as  projects/quillet-e1",
+                )
+            ]
+        )
 
 
 def load(folder: Path, only: Collection[str] | None = None) -> Project:
@@ -129,16 +137,24 @@ def load(folder: Path, only: Collection[str] | None = None) -> Project:
     hazards = one(folder / "hazards.yaml", Hazards)
     rigging = one(folder / "rigging.yaml", Rigging) if (folder / "rigging.yaml").is_file() else None
     trailer = one(folder / "trailer.yaml", Trailer) if (folder / "trailer.yaml").is_file() else None
-    maintenance = one(folder / "maintenance.yaml", Maintenance) if (folder / "maintenance.yaml").is_file() else None
+    maintenance = (
+        one(folder / "maintenance.yaml", Maintenance) if (folder / "maintenance.yaml").is_file() else None
+    )
     assembly = one(folder / "assembly.yaml", Assembly) if (folder / "assembly.yaml").is_file() else None
     procedures = {path.stem: one(path, Procedure) for path in sorted(folder.glob("procedures/*.yaml"))}
     rule_sets = {path.stem: one(path, RuleSet) for path in sorted(folder.glob("rule_sets/*.yaml"))}
-    serials = {number: found.attempt(partial(_serial, folder, number)) for number in _chosen(folder, only, found)}
+    serials = {
+        number: found.attempt(partial(_serial, folder, number)) for number in _chosen(folder, only, found)
+    }
     pictures = _pictures(folder, (*procedures.values(), assembly), found)
     if found.findings or not (aircraft and battery and compliance and hazards):
         raise Rejected(found.findings)
     return Project(
-        folder, aircraft, battery, compliance, hazards,
+        folder,
+        aircraft,
+        battery,
+        compliance,
+        hazards,
         {name: procedure for name, procedure in procedures.items() if procedure},
         {name: rule_set for name, rule_set in rule_sets.items() if rule_set},
         {number: record for number, record in serials.items() if record},
@@ -150,21 +166,44 @@ def load(folder: Path, only: Collection[str] | None = None) -> Project:
     )
 
 
-def _pictures(folder: Path, files: Iterable[Procedure | Assembly | None], found: _Collected) -> dict[str, PictureFile]:
+def _pictures(
+    folder: Path, files: Iterable[Procedure | Assembly | None], found: _Collected
+) -> dict[str, PictureFile]:
     """Read the picture of every step once, by the path that the steps name."""
     named: dict[str, Picture] = {}
     for one in (one for file in files if file for one in file.pictures):
         named.setdefault(str(one.file), one)
-    read = {path: found.attempt(partial(read_picture, folder, path, one.place_of_key("file"))) for path, one in named.items()}
+    read = {
+        path: found.attempt(partial(read_picture, folder, path, one.place_of_key("file")))
+        for path, one in named.items()
+    }
     return {path: picture for path, picture in read.items() if picture}
 
 
 def _read(folder: Path, path: Path, model: type[PartType]) -> PartType:
     shown = path.relative_to(folder).as_posix()
     if not path.resolve().is_relative_to(folder.resolve()):
-        raise Rejected([Finding("R023", f"the file {shown} leads out of the project", "copy the file into the project", Place(shown, 1, 1))])
+        raise Rejected(
+            [
+                Finding(
+                    "R023",
+                    f"the file {shown} leads out of the project",
+                    "copy the file into the project",
+                    Place(shown, 1, 1),
+                )
+            ]
+        )
     if not path.is_file():
-        raise Rejected([Finding("P002", f"the file {shown} is missing", "write it; dossier schema describes each kind of file", Place(shown, 1, 1))])
+        raise Rejected(
+            [
+                Finding(
+                    "P002",
+                    f"the file {shown} is missing",
+                    "write it; dossier schema describes each kind of file",
+                    Place(shown, 1, 1),
+                )
+            ]
+        )
     return validate(model, read_yaml(path, shown))
 
 
@@ -172,18 +211,29 @@ def _serial(folder: Path, number: str) -> SerialRecord:
     found = _Collected()
     home = folder / "serials" / number
     record = found.attempt(lambda: _read(folder, home / "record.yaml", SerialRecord))
-    files = [found.attempt(partial(_read, folder, path, EventFile)) for path in sorted(home.glob("events/*.yaml"))]
+    files = [
+        found.attempt(partial(_read, folder, path, EventFile)) for path in sorted(home.glob("events/*.yaml"))
+    ]
     if found.findings or record is None:
         raise Rejected(found.findings)
     record = with_events(record, [file.root for file in files if file])
     if record.serial_number != number:
-        raise Rejected([Finding("P003", f"the serial number {str(record.serial_number)!r} stands in the folder {number!r}",
-                                "give the folder the name of the serial number", record.place_of_key("serial_number"))])
+        raise Rejected(
+            [
+                Finding(
+                    "P003",
+                    f"the serial number {str(record.serial_number)!r} stands in the folder {number!r}",
+                    "give the folder the name of the serial number",
+                    record.place_of_key("serial_number"),
+                )
+            ]
+        )
     return record
 
 
 def with_events(record: SerialRecord, events: Iterable[AnyEvent]) -> SerialRecord:
-    """Put events from files of their own among those of the record, each behind all that are not later than it.
+    """Put events from files of their own among those of the record, each behind all that are not
+    later than it.
 
     The record's own order stays, so that a wrong one is still told.
     """
@@ -200,6 +250,11 @@ def _chosen(folder: Path, only: Collection[str] | None, found: _Collected) -> tu
         return known
     for number in only:
         if number not in known:
-            found.findings.append(Finding("P004", f"there is no serial {number!r} in this project",
-                                          f"serials here: {', '.join(known) or 'none'}"))
+            found.findings.append(
+                Finding(
+                    "P004",
+                    f"there is no serial {number!r} in this project",
+                    f"serials here: {', '.join(known) or 'none'}",
+                )
+            )
     return tuple(number for number in known if number in only)

@@ -1,4 +1,5 @@
-"""Made dossiers to files: sites and results, each built beside its place, and the builder's index of the fleet."""
+"""Made dossiers to files: sites and results, each built beside its place, and the builder's index
+of the fleet."""
 
 from __future__ import annotations
 
@@ -34,18 +35,21 @@ class _Order:
 
 
 def write_all(dossiers: Sequence[Dossier], out: Path, progress: Callable[[str, int, int], None]) -> None:
-    """Write ``out/SN/site`` and ``out/SN/results.json`` for each serial, and the builder's index of the fleet.
+    """Write ``out/SN/site`` and ``out/SN/results.json`` for each serial, and the builder's index
+    of the fleet.
 
-    Every serial is built beside its place; when all are whole they are moved there, or, after any fault, none.
+    Every serial is built beside its place; when all are whole they are moved there, or, after
+    any fault, none.
 
     Args:
         dossiers: as :func:`dossier.fleet.make_all` returns them.
-        out: the output folder; what else is in it stays, and what is in the way and not written by this tool is refused.
+        out: the output folder; what else is in it stays, and what is in the way and not written by this
+            tool is refused.
         progress: called with serial number, how many are done, and how many there are.
 
     Raises:
-        Rejected: what is in the way is not ours, another build is writing there, the file system refuses, or a site cannot be built;
-            all stands as it was.
+        Rejected: what is in the way is not ours, another build is writing there, the file system refuses, or
+            a site cannot be built; all stands as it was.
     """
     numbers = [str(one.record.serial_number) for one in dossiers]
     refuse_what_is_not_ours(dossiers[0].project.folder, out, numbers)
@@ -58,14 +62,33 @@ def write_all(dossiers: Sequence[Dossier], out: Path, progress: Callable[[str, i
             _write_locked(dossiers, out, progress)
     except OSError as error:
         what = f"{error.filename or str(out)!r}: {error.strerror or error}"
-        raise Rejected([Finding("P064", f"the output cannot be written, {what}", "name another output folder, or make room")]) from error
+        raise Rejected(
+            [
+                Finding(
+                    "P064",
+                    f"the output cannot be written, {what}",
+                    "name another output folder, or make room",
+                )
+            ]
+        ) from error
     except Taken:
-        raise Rejected([Finding("P062", f"another build is writing into {str(out)!r}", "wait until it has ended, or name another output folder")]) from None
+        raise Rejected(
+            [
+                Finding(
+                    "P062",
+                    f"another build is writing into {str(out)!r}",
+                    "wait until it has ended, or name another output folder",
+                )
+            ]
+        ) from None
 
 
 def _write_locked(dossiers: Sequence[Dossier], out: Path, progress: Callable[[str, int, int], None]) -> None:
     with workshop(out) as made:
-        orders = [_Order(one.project.folder, str(one.record.serial_number), one.state.as_of, made) for one in dossiers]
+        orders = [
+            _Order(one.project.folder, str(one.record.serial_number), one.state.as_of, made)
+            for one in dossiers
+        ]
         for done, number in enumerate(_built(orders), 1):
             progress(number, done, len(orders))
         index = made / "index.html"
@@ -77,7 +100,11 @@ def _everyone(dossiers: Sequence[Dossier], out: Path) -> list[Dossier]:
     """The serials of this call, and those that an earlier call left in the folder."""
     first = dossiers[0]
     here = {str(one.record.serial_number): one for one in dossiers}
-    others = [number for number in serial_numbers(first.project.folder) if number not in here and (out / number / "results.json").is_file()]
+    others = [
+        number
+        for number in serial_numbers(first.project.folder)
+        if number not in here and (out / number / "results.json").is_file()
+    ]
     if others:
         here |= {str(one.record.serial_number): one for one in make_all(first.project.folder, others, None)}
     return [here[number] for number in sorted(here)]
@@ -93,7 +120,8 @@ def _built(orders: Sequence[_Order]) -> Iterator[str]:
 
 
 def _write(order: _Order) -> str:
-    """Make one serial in a process of its own (MkDocs is not thread-safe; a Dossier holds what cannot be sent)."""
+    """Make one serial in a process of its own (MkDocs is not thread-safe; a Dossier holds what
+    cannot be sent)."""
     dossier = make(load_checked(order.project, [order.serial_number]), order.serial_number, order.as_of)
     folder = order.folder / order.serial_number
     folder.mkdir()
@@ -107,5 +135,11 @@ def _write(order: _Order) -> str:
 
 
 def _not_built(serial_number: str, complaints: Sequence[str]) -> list[Finding]:
-    remedy = "rename the file or list that it names, or correct its text; if it names none of yours, this is a fault of the tool"
-    return [Finding("P063", f"the site of {serial_number} cannot be built: {complaint}", remedy) for complaint in complaints]
+    remedy = (
+        "rename the file or list that it names, or correct its text; if it names none of yours, this is "
+        "a fault of the tool"
+    )
+    return [
+        Finding("P063", f"the site of {serial_number} cannot be built: {complaint}", remedy)
+        for complaint in complaints
+    ]

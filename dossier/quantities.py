@@ -13,7 +13,8 @@ from dossier import units
 from dossier.findings import Place
 
 COVERAGE_FACTOR = 2.0
-"""What a plain ``±`` means: an expanded uncertainty with k = 2 (JCGM 100:2008, 7.2.4 asks that k be stated)."""
+"""What a plain ``±`` means: an expanded uncertainty with k = 2 (JCGM 100:2008, 7.2.4 asks that
+k be stated)."""
 
 _NUMBER = r"[-+]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?"
 # 0 to 9 and not \d, which takes the digits of every script
@@ -23,7 +24,8 @@ _SHAPE = re.compile(
     r"(?:[ ]*\((?P<meaning>[^)]*)\))?)?\Z"
 )
 LARGEST, SMALLEST = 1e15, 1e-15
-"""In the SI unit, whatever the kind: nothing of a light aircraft lies beyond, and formulas go on to squares and quotients."""
+"""In the SI unit, whatever the kind: nothing of a light aircraft lies beyond, and formulas go on to
+squares and quotients."""
 _COVERAGE = re.compile(r"^k\s*=\s*(?P<k>[0-9]+(?:\.[0-9]+)?)\Z")
 
 
@@ -79,10 +81,11 @@ class Quantity:
         return (self.value - offset) / factor
 
 
-class NotAQuantity(ValueError):
+class NotAQuantity(ValueError):  # noqa: N818 - says what the text is not
     """The text is no quantity of the wanted kind. Carries what is wrong and what would be right."""
 
     def __init__(self, wrong: str, right: str) -> None:
+        """Take what is wrong, and what would be right."""
         super().__init__(wrong)
         self.wrong = wrong
         self.right = right
@@ -91,8 +94,9 @@ class NotAQuantity(ValueError):
 def parse(text: str, kind: str, place: Place | None = None) -> Quantity:
     """Read a quantity of one kind.
 
-    Taken: ``"108.4 kg"``; ``"108.4 kg ± 0.2 kg"`` (expanded, k = 2); ``"... ± 0.2 kg (k=1)"``; ``"... ± 0.2 kg (limits)"``
-    (the bounds of an instrument, rectangular, u = a/√3, JCGM 100:2008, 4.3.7); ``"9.5 kW ± 5 %"`` (relative). ``+/-`` may stand for ``±``.
+    Taken: ``"108.4 kg"``; ``"108.4 kg ± 0.2 kg"`` (expanded, k = 2); ``"... ± 0.2 kg (k=1)"``;
+    ``"... ± 0.2 kg (limits)"`` (the bounds of an instrument, rectangular, u = a/√3, JCGM 100:2008, 4.3.7);
+    ``"9.5 kW ± 5 %"`` (relative). ``+/-`` may stand for ``±``.
 
     Raises:
         NotAQuantity: with what is wrong and a line that would be right.
@@ -152,7 +156,8 @@ def _unit(written: str | None, number: str, wanted: units.Kind, gap: str = " ") 
     elsewhere = units.kinds_of(spelling)
     if elsewhere:
         raise NotAQuantity(
-            f"{spelling!r} measures {' or '.join(map(_called, elsewhere))}, and a {_called(wanted.name)} is due",
+            f"{spelling!r} measures {' or '.join(map(_called, elsewhere))}, and a {_called(wanted.name)} is "
+            "due",
             f'write for example "{wanted.example}"',
         )
     if not gap:
@@ -172,12 +177,15 @@ def _standard_uncertainty(shape: re.Match[str], unit: str, kind: str) -> float:
     wanted = units.KINDS[kind]
     spread = float(shape["spread"])
     if spread < 0:
-        raise NotAQuantity(f"the uncertainty {shape['spread']} is negative", "write the number behind ± without a sign")
+        raise NotAQuantity(
+            f"the uncertainty {shape['spread']} is negative", "write the number behind ± without a sign"
+        )
     spelling = (shape["spread_unit"] or "").strip()
     if spelling == "%" and kind != "ratio":
         if units.scale(kind, unit)[1]:
             raise NotAQuantity(
-                "a percentage of a temperature that has an offset means nothing", f'write for example "± 2 {unit}"'
+                "a percentage of a temperature that has an offset means nothing",
+                f'write for example "± 2 {unit}"',
             )
         half_width = abs(float(shape["value"]) * units.scale(kind, unit)[0]) * spread / 100
     else:
@@ -203,6 +211,7 @@ def _divisor(meaning: str | None) -> float:
     if coverage is None or float(coverage["k"]) == 0:
         raise NotAQuantity(
             f"({meaning}) does not say what the uncertainty means",
-            "write (k=2) for an expanded uncertainty, (k=1) for a standard one, (limits) for the bounds of an instrument",
+            "write (k=2) for an expanded uncertainty, (k=1) for a standard one, (limits) for the bounds of "
+            "an instrument",
         )
     return float(coverage["k"])

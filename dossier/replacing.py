@@ -1,4 +1,5 @@
-"""Finished files and folders put where earlier ones stood: all of them or none, and by one command at a time."""
+"""Finished files and folders put where earlier ones stood: all of them or none, and by one command
+at a time."""
 
 from __future__ import annotations
 
@@ -24,7 +25,8 @@ class Taken(Exception):  # noqa: N818 - says what was found
 def workshop(beside: Path) -> Iterator[Path]:
     """Give an empty folder on the same file system, and take it away.
 
-    It stays if what was replaced lies in it still, because it could not be put back; :func:`sweep` then tries again.
+    It stays if what was replaced lies in it still, because it could not be put back; :func:`sweep`
+    then tries again.
     """
     made = Path(mkdtemp(prefix=WORKSHOP, dir=beside))
     try:

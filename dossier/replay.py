@@ -61,7 +61,8 @@ class State:
         return tuple(event for event in self.events if isinstance(event, kind))
 
     def changes_of(self, item: str) -> tuple[EquipmentChange, ...]:
-        """List the equipment changes since the build that concern an item of the type's list, oldest first."""
+        """List the equipment changes since the build that concern an item of the type's
+        list, oldest first."""
         return tuple(event for event in self.of_kind(EquipmentChange) if event.item == item)
 
 
@@ -118,8 +119,14 @@ def _order(record: SerialRecord) -> tuple[Finding, ...]:
     before: date = record.build.started
     for event in record.events:
         if event.date < before:
-            findings.append(Finding("E001", f"this event of {event.date} stands behind one of {before}",
-                                    "put the events in the order of their dates", event.place_of_key("date")))
+            findings.append(
+                Finding(
+                    "E001",
+                    f"this event of {event.date} stands behind one of {before}",
+                    "put the events in the order of their dates",
+                    event.place_of_key("date"),
+                )
+            )
         before = max(before, event.date)
     return tuple(findings)
 
@@ -144,32 +151,66 @@ def _changed(state: State, event: EquipmentChange, _options: Collection[str]) ->
 
 def _pack_in(state: State, event: PackFitted, options: Collection[str]) -> State:
     if event.option not in options:
-        return _with(state, Finding("E002", f"the battery option {str(event.option)!r} is not in battery.yaml",
-                                    f"options: {', '.join(options)}", event.place_of_key("option")))
+        return _with(
+            state,
+            Finding(
+                "E002",
+                f"the battery option {str(event.option)!r} is not in battery.yaml",
+                f"options: {', '.join(options)}",
+                event.place_of_key("option"),
+            ),
+        )
     problem = None
     if any(pack.pack == event.pack for pack in state.packs):
-        problem = ("E003", f"the pack {str(event.pack)!r} is fitted already", "add its pack-removed event before this one")
+        problem = (
+            "E003",
+            f"the pack {str(event.pack)!r} is fitted already",
+            "add its pack-removed event before this one",
+        )
     elif event.pack in state.retired:
-        problem = ("E004", f"the pack {str(event.pack)!r} was retired", "correct the serial number of the pack")
+        problem = (
+            "E004",
+            f"the pack {str(event.pack)!r} was retired",
+            "correct the serial number of the pack",
+        )
     elif state.packs:
-        problem = ("E005", f"the pack {str(state.packs[0].pack)!r} is still in the bay", "add its pack-removed event before this one")
+        problem = (
+            "E005",
+            f"the pack {str(state.packs[0].pack)!r} is still in the bay",
+            "add its pack-removed event before this one",
+        )
     if problem:
-        return _with(state, Finding(*problem, event.place_of_key("option" if problem[0] == "E002" else "pack")))
+        return _with(
+            state, Finding(*problem, event.place_of_key("option" if problem[0] == "E002" else "pack"))
+        )
     return replace(state, packs=(*state.packs, _as_measured_before(state, event)))
 
 
 def _as_measured_before(state: State, event: PackFitted) -> PackFitted:
-    """Let a pack that comes back with the mass or arm stated before share that measurement: its error is the same one, and cancels."""
+    """Let a pack that comes back with the mass or arm stated before share that measurement: its error is the
+    same one, and cancels."""
     earlier = [one for one in state.of_kind(PackFitted)[:-1] if one.pack == event.pack]
-    same = {key: getattr(one, key) for one in reversed(earlier) for key in ("mass", "arm") if getattr(one, key) == getattr(event, key)}
+    same = {
+        key: getattr(one, key)
+        for one in reversed(earlier)
+        for key in ("mass", "arm")
+        if getattr(one, key) == getattr(event, key)
+    }
     return event.model_copy(update=same)
 
 
 def _pack_out(state: State, event: PackRemoved, _options: Collection[str]) -> State:
     if all(pack.pack != event.pack for pack in state.packs):
         fitted = ", ".join(str(pack.pack) for pack in state.packs) or "none"
-        return _with(state, Finding("E006", f"the pack {str(event.pack)!r} is not fitted at this date", f"packs fitted: {fitted}",
-                                    event.place_of_key("pack")))
+        return _with(
+            state,
+            Finding(
+                "E006",
+                f"the pack {str(event.pack)!r} is not fitted at this date",
+                f"packs fitted: {fitted}",
+                event.place_of_key("pack"),
+            ),
+        )
     return replace(
         state,
         packs=tuple(pack for pack in state.packs if pack.pack != event.pack),
@@ -180,8 +221,15 @@ def _pack_out(state: State, event: PackRemoved, _options: Collection[str]) -> St
 def _tested(state: State, event: CapacityTest, _options: Collection[str]) -> State:
     if all(pack.pack != event.pack for pack in state.packs):
         fitted = ", ".join(str(pack.pack) for pack in state.packs) or "none"
-        return _with(state, Finding("E008", f"the pack {str(event.pack)!r} was tested, and it is not fitted at this date",
-                                    f"packs fitted: {fitted}", event.place_of_key("pack")))
+        return _with(
+            state,
+            Finding(
+                "E008",
+                f"the pack {str(event.pack)!r} was tested, and it is not fitted at this date",
+                f"packs fitted: {fitted}",
+                event.place_of_key("pack"),
+            ),
+        )
     return replace(state, capacity_tests={**state.capacity_tests, str(event.pack): event})
 
 
@@ -194,7 +242,8 @@ def measured_again(state: State) -> Iterator[Finding]:
             if name in before and before[name][0] != text:
                 yield Finding(
                     "E015",
-                    f"the quantity {name!r} was {before[name][0]} on {before[name][1]} and is {text} now; the "
+                    f"the quantity {name!r} was {before[name][0]} on {before[name][1]} and is {text} now; "
+                    "the "
                     "later one counts",
                     "say in the event why it was measured again, and what was changed",
                     result.place_of_key("value"), Severity.WARNING,
@@ -208,9 +257,19 @@ def _flown(state: State, event: FlightTest, _options: Collection[str]) -> State:
 
 
 def _issued(state: State, event: Edition, _options: Collection[str]) -> State:
-    if state.edition and (len(event.letter), event.letter) <= (len(state.edition.letter), state.edition.letter):
-        return _with(state, Finding("E007", f"edition {event.letter} follows edition {state.edition.letter}",
-                                    "give every edition the next letter", event.place_of_key("letter")))
+    if state.edition and (len(event.letter), event.letter) <= (
+        len(state.edition.letter),
+        state.edition.letter,
+    ):
+        return _with(
+            state,
+            Finding(
+                "E007",
+                f"edition {event.letter} follows edition {state.edition.letter}",
+                "give every edition the next letter",
+                event.place_of_key("letter"),
+            ),
+        )
     return replace(state, edition=event)
 
 

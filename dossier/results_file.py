@@ -4,19 +4,20 @@ Values are SI, but where a column of a table names another unit. The format is d
 Its number rises when a key comes, goes or changes its meaning; what came with which number:
 
 1. figures, verdicts, claims, findings and evidence
-2. ``tables``: the rows that the pages show. Each has ``name``, ``title``, ``columns`` (``key``; ``holds``, one of
-   number, text, flag and date; ``unit``; ``meaning``), ``rows`` (a value for each key), ``nulls`` (the reason of each
-   value that is not there: ``row`` counts from 0) and ``empty`` (why there are no rows, else null). All tables
-   are there in every file, in one order. A verdict has ``battery`` and ``with_each_battery``.
-3. ``sampled`` of a figure: what draws of all its errors say of it, null where it was not sampled. ``coverage`` of
-   the interval; ``low``, ``median`` and ``high`` of the draws that have an answer (null where none has one);
-   ``unanswered``, the share of the draws that have none, with ``state`` and ``because`` of the first;
-   ``first_order`` with the ends of its interval of the same coverage, ``largest_difference`` of an end,
-   ``numerical_tolerance`` (JCGM 101, for one digit of the standard uncertainty) and ``holds``: true where the
-   standard uncertainty may be relied on, false where the interval of the draws stands instead.
-   ``distribution`` of a verdict: ``normal`` or ``sampled``, from which the probability comes, null without one.
-   ``whole`` of a verdict: the mass before the law leaves anything out of it, and ``left_out``, item by item
-   what it leaves out, in the unit of the verdict
+2. ``tables``: the rows that the pages show. Each has ``name``, ``title``, ``columns`` (``key``;
+   ``holds``, one of number, text, flag and date; ``unit``; ``meaning``), ``rows`` (a value for each
+   key), ``nulls`` (the reason of each value that is not there: ``row`` counts from 0) and ``empty`` (why
+   there are no rows, else null). All tables are there in every file, in one order. A verdict has
+   ``battery`` and ``with_each_battery``.
+3. ``sampled`` of a figure: what draws of all its errors say of it, null where it was not sampled.
+   ``coverage`` of the interval; ``low``, ``median`` and ``high`` of the draws that have an answer (null where
+   none has one); ``unanswered``, the share of the draws that have none, with ``state`` and ``because`` of the
+   first; ``first_order`` with the ends of its interval of the same coverage, ``largest_difference`` of an
+   end, ``numerical_tolerance`` (JCGM 101, for one digit of the standard uncertainty) and ``holds``: true
+   where the standard uncertainty may be relied on, false where the interval of the draws stands instead.
+   ``distribution`` of a verdict: ``normal`` or ``sampled``, from which the probability comes, null without
+   one. ``whole`` of a verdict: the mass before the law leaves anything out of it, and ``left_out``, item by
+   item what it leaves out, in the unit of the verdict
 """
 
 from __future__ import annotations
@@ -35,13 +36,13 @@ from dossier.findings import Finding, Place
 from dossier.glossary import SYMBOLS
 from dossier.halton import COUNT
 from dossier.procedures.report import ProcedureReport
+from dossier.published_work import Citation
 from dossier.results.flown import HOUR
 from dossier.results.maintenance import MaintenanceState, Measure
 from dossier.results.road import RoadResult
 from dossier.results_tables import tables
 from dossier.results_tables.table import as_plain
 from dossier.sampling import COVERAGE, Sampled, numerical_tolerance
-from dossier.sources import Citation
 
 FORMAT = "dossier-results/3"
 
@@ -64,7 +65,9 @@ def as_data(dossier: Dossier) -> dict[str, Any]:
         "as_of": dossier.state.as_of.isoformat(),
         "edition": {"letter": str(edition.letter), "date": edition.date.isoformat()} if edition else None,
         "invented": identification.invented,
-        "figures": {name: _figure(figure, dossier.sampled.get(name)) for name, figure in dossier.figures.items()},
+        "figures": {
+            name: _figure(figure, dossier.sampled.get(name)) for name, figure in dossier.figures.items()
+        },
         "verdicts": [_plain(verdict) for verdict in dossier.verdicts],
         "not_ready_for_delivery": [_plain(block) for block in dossier.assembly.blocks],
         "claims": [_plain(claim) for claim in dossier.claims],
@@ -75,7 +78,8 @@ def as_data(dossier: Dossier) -> dict[str, Any]:
         "procedures": [_report(report) for report in dossier.procedures if report.own],
         "findings": [_finding(finding) for finding in dossier.findings],
         "evidence": [
-            {"file": file.path, "shows": file.shows, "size": file.size, "sha256": file.sha256} for file in dossier.evidence
+            {"file": file.path, "shows": file.shows, "size": file.size, "sha256": file.sha256}
+            for file in dossier.evidence
         ],
     }
 
@@ -84,11 +88,22 @@ def _trailer(road: RoadResult) -> dict[str, Any]:
     """Sizes in metres."""
     return {
         "sizes": [
-            {"measure": size.measure, "value": size.value, "expanded_uncertainty": size.expanded_uncertainty, "set_by": size.set_by}
+            {
+                "measure": size.measure,
+                "value": size.value,
+                "expanded_uncertainty": size.expanded_uncertainty,
+                "set_by": size.set_by,
+            }
             for size in road.sizes
         ],
         "limits": [
-            {"place": one.place, "measure": str(one.limit.measure), "limit": one.limit.limit.value, "verdict": one.state, "margin": one.margin}
+            {
+                "place": one.place,
+                "measure": str(one.limit.measure),
+                "limit": one.limit.limit.value,
+                "verdict": one.state,
+                "margin": one.margin,
+            }
             for one in road.verdicts
         ],
     }
@@ -101,8 +116,14 @@ def _maintenance(due: MaintenanceState) -> dict[str, Any]:
         "flight_hours": None if totals.flight_time is None else totals.flight_time.value / HOUR,
         "cycles": None if totals.cycles is None else totals.cycles.value,
         "items": [
-            {"task": item.key, "name": item.name, "life": item.is_life, "state": item.state, "last": _plain(item.last),
-             "measures": [_measure(measure) for measure in item.measures]}
+            {
+                "task": item.key,
+                "name": item.name,
+                "life": item.is_life,
+                "state": item.state,
+                "last": _plain(item.last),
+                "measures": [_measure(measure) for measure in item.measures],
+            }
             for item in due.items
         ],
     }
@@ -134,8 +155,15 @@ def _figure(figure: Figure, sampled: Sampled | None) -> dict[str, Any]:
             "title": working.formula.title,
             "valid": working.formula.valid,
             "source": str(working.formula.source),
-            "inputs": [_input(symbol, one) for symbol, many in working.inputs.items() for one in ([many] if isinstance(many, Input) else many)],
-            "steps": [{"label": step.label, "value": step.value, "unit": units.KINDS[step.kind].si} for step in working.steps],
+            "inputs": [
+                _input(symbol, one)
+                for symbol, many in working.inputs.items()
+                for one in ([many] if isinstance(many, Input) else many)
+            ],
+            "steps": [
+                {"label": step.label, "value": step.value, "unit": units.KINDS[step.kind].si}
+                for step in working.steps
+            ],
             "note": working.note,
         },
     }
@@ -199,7 +227,11 @@ def _report(report: ProcedureReport) -> dict[str, Any]:
         "checks": list(report.checks),
         "ready": report.is_ready,
         "faults": [
-            _finding(fault.finding) | {"step": fault.step, "led_there": [{"step": number, "do": text} for number, text in fault.trace]}
+            _finding(fault.finding)
+            | {
+                "step": fault.step,
+                "led_there": [{"step": number, "do": text} for number, text in fault.trace],
+            }
             for fault in report.faults
         ],
         "not_proved": list(report.not_proved),

@@ -1,7 +1,8 @@
-"""The units that a record may use, and the factors that pint gives for them. The only module that imports pint.
+"""The units that a record may use, and the factors that pint gives for them. The only module
+that imports pint.
 
-Only listed spellings are taken. A free unit parser would read ``PS`` as petaseconds and ``Nm`` as nanometres, and a
-builder would never know.
+Only listed spellings are taken. A free unit parser would read ``PS`` as petaseconds and ``Nm`` as nanometres,
+and a builder would never know.
 """
 
 from __future__ import annotations
@@ -9,11 +10,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from difflib import get_close_matches
 from fractions import Fraction
-from functools import lru_cache
+from functools import cache
 
 import pint
 
-_REGISTRY: pint.UnitRegistry[Fraction] = pint.UnitRegistry(autoconvert_offset_to_baseunit=True, non_int_type=Fraction)
+_REGISTRY: pint.UnitRegistry[Fraction] = pint.UnitRegistry(
+    autoconvert_offset_to_baseunit=True, non_int_type=Fraction
+)
 # Fractions: a pound is exactly 0.45359237 kg, and so is the factor.
 
 
@@ -42,46 +45,126 @@ KINDS: dict[str, Kind] = {
     kind.name: kind
     for kind in (
         _kind("mass", "kg", "108.4 kg", kilogram="kg", gram="g", pound="lb", ounce="oz"),
-        _kind("length", "m", "412 mm", meter="m", millimeter="mm", centimeter="cm", kilometer="km", inch="in",
-              foot="ft", nautical_mile="nmi|NM", mile="mi"),
+        _kind(
+            "length",
+            "m",
+            "412 mm",
+            meter="m",
+            millimeter="mm",
+            centimeter="cm",
+            kilometer="km",
+            inch="in",
+            foot="ft",
+            nautical_mile="nmi|NM",
+            mile="mi",
+        ),
         _kind("area", "m²", "13.6 m²", meter__sq="m²|m2", millimeter__sq="mm²|mm2", foot__sq="ft²|ft2"),
-        _kind("volume", "m³", "19.5 L", liter="L|l", meter__times__meter__sq="m³|m3",
-              inch__times__inch__sq="in³|in3", gallon="US gal", imperial_gallon="imp gal"),
+        _kind(
+            "volume",
+            "m³",
+            "19.5 L",
+            liter="L|l",
+            meter__times__meter__sq="m³|m3",
+            inch__times__inch__sq="in³|in3",
+            gallon="US gal",
+            imperial_gallon="imp gal",
+        ),
         _kind("time", "s", "25 s", second="s", minute="min", hour="h", day="d"),
-        _kind("speed", "m/s", "55 kt", meter__per__second="m/s", kilometer__per__hour="km/h", knot="kt",
-              mile__per__hour="mph", foot__per__minute="ft/min"),
+        _kind(
+            "speed",
+            "m/s",
+            "55 kt",
+            meter__per__second="m/s",
+            kilometer__per__hour="km/h",
+            knot="kt",
+            mile__per__hour="mph",
+            foot__per__minute="ft/min",
+        ),
         _kind("acceleration", "m/s²", "9.81 m/s²", meter__per__second__sq="m/s²"),
         _kind("power", "W", "9.5 kW", watt="W", kilowatt="kW", horsepower="hp", metric_horsepower="PS"),
-        _kind("energy", "J", "3.1 kWh", joule="J", kilojoule="kJ", megajoule="MJ", watt_hour="Wh",
-              kilowatt_hour="kWh"),
+        _kind(
+            "energy",
+            "J",
+            "3.1 kWh",
+            joule="J",
+            kilojoule="kJ",
+            megajoule="MJ",
+            watt_hour="Wh",
+            kilowatt_hour="kWh",
+        ),
         _kind("charge", "C", "5.0 Ah", ampere_hour="Ah", milliampere_hour="mAh", coulomb="C"),
         _kind("voltage", "V", "58.8 V", volt="V", millivolt="mV", kilovolt="kV"),
         _kind("current", "A", "120 A", ampere="A", milliampere="mA", kiloampere="kA"),
-        _kind("resistance", "Ω", "18 mΩ", ohm="Ω|ohm", milliohm="mΩ|mohm", megaohm="MΩ|Mohm", kiloohm="kΩ|kohm"),
+        _kind(
+            "resistance", "Ω", "18 mΩ", ohm="Ω|ohm", milliohm="mΩ|mohm", megaohm="MΩ|Mohm", kiloohm="kΩ|kohm"
+        ),
         _kind("temperature", "K", "25 °C", degree_Celsius="°C|degC", degree_Fahrenheit="°F|degF", kelvin="K"),
         _kind("angle", "rad", "0.5 deg", degree="deg|°", radian="rad"),
         _kind("ratio", "1", "85 %", percent="%"),
-        _kind("torque", "N·m", "10 N m", newton__times__meter="N m|N·m", pound_force__times__inch="lbf in|in-lb",
-              pound_force__times__foot="lbf ft|ft-lb"),
+        _kind(
+            "torque",
+            "N·m",
+            "10 N m",
+            newton__times__meter="N m|N·m",
+            pound_force__times__inch="lbf in|in-lb",
+            pound_force__times__foot="lbf ft|ft-lb",
+        ),
         _kind("force", "N", "150 N", newton="N", kilonewton="kN", pound_force="lbf"),
-        _kind("pressure", "Pa", "2.2 bar", pascal="Pa", hectopascal="hPa", kilopascal="kPa", bar="bar", psi="psi"),
-        _kind("mass_moment", "kg·m", "12.5 kg m", kilogram__times__meter="kg m|kg·m",
-              kilogram__times__millimeter="kg mm|kg·mm", pound__times__inch="lb in|lb·in"),
-        _kind("surface_loading", "kg/m²", "15 kg/m²", kilogram__per__meter__sq="kg/m²|kg/m2",
-              pound__per__foot__sq="lb/ft²|lb/ft2"),
-        _kind("density", "kg/m³", "1.225 kg/m³", kilogram__per__liter="kg/L",
-              kilogram__per__meter__per__meter__sq="kg/m³|kg/m3", pound__per__gallon="lb/US gal"),
-        _kind("specific_energy", "J/kg", "160 Wh/kg", watt_hour__per__kilogram="Wh/kg",
-              joule__per__kilogram="J/kg", kilojoule__per__kilogram="kJ/kg"),
-        _kind("energy_density", "J/m³", "240 Wh/L", watt_hour__per__liter="Wh/L",
-              joule__per__meter__per__meter__sq="J/m³"),
+        _kind(
+            "pressure",
+            "Pa",
+            "2.2 bar",
+            pascal="Pa",
+            hectopascal="hPa",
+            kilopascal="kPa",
+            bar="bar",
+            psi="psi",
+        ),
+        _kind(
+            "mass_moment",
+            "kg·m",
+            "12.5 kg m",
+            kilogram__times__meter="kg m|kg·m",
+            kilogram__times__millimeter="kg mm|kg·mm",
+            pound__times__inch="lb in|lb·in",
+        ),
+        _kind(
+            "surface_loading",
+            "kg/m²",
+            "15 kg/m²",
+            kilogram__per__meter__sq="kg/m²|kg/m2",
+            pound__per__foot__sq="lb/ft²|lb/ft2",
+        ),
+        _kind(
+            "density",
+            "kg/m³",
+            "1.225 kg/m³",
+            kilogram__per__liter="kg/L",
+            kilogram__per__meter__per__meter__sq="kg/m³|kg/m3",
+            pound__per__gallon="lb/US gal",
+        ),
+        _kind(
+            "specific_energy",
+            "J/kg",
+            "160 Wh/kg",
+            watt_hour__per__kilogram="Wh/kg",
+            joule__per__kilogram="J/kg",
+            kilojoule__per__kilogram="kJ/kg",
+        ),
+        _kind(
+            "energy_density",
+            "J/m³",
+            "240 Wh/L",
+            watt_hour__per__liter="Wh/L",
+            joule__per__meter__per__meter__sq="J/m³",
+        ),
         _kind("rotation", "1/s", "2400 rpm", revolution__per__minute="rpm"),
         _kind("number", "1", "1.6"),
     )
 }
 
 
-@lru_cache(maxsize=None)
+@cache
 def scale(kind: str, spelling: str) -> tuple[float, float]:
     """Return factor and offset so that ``SI value = factor * value + offset``.
 
@@ -96,7 +179,7 @@ def scale(kind: str, spelling: str) -> tuple[float, float]:
     return float(at_one - at_zero), float(at_zero)
 
 
-@lru_cache(maxsize=None)
+@cache
 def _si_unit(kind: str) -> str:
     text = KINDS[kind].si.replace("·", "*").replace("²", "**2").replace("³", "**3").replace("Ω", "ohm")
     return {"1": "dimensionless", "1/s": "revolution / second"}.get(text, text)

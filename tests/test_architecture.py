@@ -33,6 +33,7 @@ GROUND = frozenset(
         "glossary",
         "terms",
         "sources",
+        "published_work",
         "display",
         "located",
         "places",
@@ -61,7 +62,8 @@ MAY_IMPORT: dict[str, set[str]] = {
     "summary": {"dossier", "judge", "compose"},  # the points that are open, in the words of the cover
     "results_file": PARTS_OF_A_DOSSIER | {"results_tables"},
     "results_tables": PARTS_OF_A_DOSSIER,
-    "pipeline": PARTS_OF_A_DOSSIER | {"references", "tables"},
+    "cited_files": {"model", "project", "read", "replay", "results"},
+    "pipeline": PARTS_OF_A_DOSSIER | {"references", "tables", "cited_files"},
     "fleet": {"dossier", "pipeline"},
     "compose": PARTS_OF_A_DOSSIER,
     "tables": {"model", "read", "compute"},  # published tables that the tool ships, read as records are

@@ -1,4 +1,5 @@
-"""Ordinary records that are hard on the way from the figures to the pages: none of them may end in a traceback."""
+"""Ordinary records that are hard on the way from the figures to the pages: none of them may end
+in a traceback."""
 
 from __future__ import annotations
 
@@ -59,7 +60,8 @@ def test_a_limit_in_braces_that_is_none_is_refused_wherever_a_list_speaks(
 def test_what_is_dated_after_the_last_event_is_in_the_dossier(tmp_path: Path) -> None:
     record = "serials/0001/record.yaml"
     found = (
-        "nonconformities:\n  - {number: NC-1, found: 2026-06-10, description: Crack in the pin fitting}\nevents:\n"
+        "nonconformities:\n"
+        "  - {number: NC-1, found: 2026-06-10, description: Crack in the pin fitting}\nevents:\n"
     )
     made = run(edited(tmp_path / "p", record, "events:\n", found), "0001")
     assert str(made.state.as_of) == "2026-06-10"
@@ -75,7 +77,11 @@ def test_a_hanging_aircraft_may_be_weighed_on_one_point(tmp_path: Path) -> None:
     )
     path = folder / "serials/0001/record.yaml"
     lines = path.read_text("utf-8").splitlines()
-    kept = [line for line in lines if not line.lstrip().startswith(("- {name: right", "- {name: tail", "right: {", "tail: {"))]
+    kept = [
+        line
+        for line in lines
+        if not line.lstrip().startswith(("- {name: right", "- {name: tail", "right: {", "tail: {"))
+    ]
     path.write_text("\n".join(kept) + "\n", "utf-8")
     made = run(folder, "0001")
     assert made.weighing is not None

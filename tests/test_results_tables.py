@@ -1,4 +1,5 @@
-"""The tables of ``results.json``: every value in its column, every gap with its reason, true to the figures."""
+"""The tables of ``results.json``: every value in its column, every gap with its reason, true
+to the figures."""
 
 from __future__ import annotations
 

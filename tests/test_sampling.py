@@ -173,9 +173,9 @@ def impedance() -> dict[str, Figure]:
     )
     whole = {"V": V, "I": I, "phi": phi}
     return {
-        "R": figure(lambda V, I, phi: V * cos(phi) / I, whole, "R"),  # noqa: E741
-        "X": figure(lambda V, I, phi: V * sin(phi) / I, whole, "X"),  # noqa: E741
-        "Z": figure(lambda V, I: V / I, {"V": V, "I": I}, "Z"),  # noqa: E741
+        "R": figure(lambda V, I, phi: V * cos(phi) / I, whole, "R"),  # noqa: E741 - the symbol of current
+        "X": figure(lambda V, I, phi: V * sin(phi) / I, whole, "X"),  # noqa: E741 - the symbol of current
+        "Z": figure(lambda V, I: V / I, {"V": V, "I": I}, "Z"),  # noqa: E741 - the symbol of current
     }
 
 

@@ -17,7 +17,8 @@ from dossier.compose.verdict_words import yes_no
 from dossier.dossier import Dossier
 from dossier.model.battery import Cell as BatteryCell
 from dossier.model.events import PackFitted
-from dossier.results.battery import AXES, PackResult
+from dossier.results.battery import PackResult
+from dossier.results.pack_body import AXES
 from dossier.results.rest_voltage import generic_words
 
 HEADLINES = (

@@ -16,7 +16,7 @@ from dossier.compose.plots import Plot
 from dossier.compose.printer import Printed, Printer
 from dossier.display import with_doubt
 from dossier.dossier import Dossier
-from dossier.results.energy import Flight
+from dossier.results.profile import Flight
 
 
 @dataclass(frozen=True)

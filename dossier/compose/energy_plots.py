@@ -8,7 +8,7 @@ from dossier.compose.grid import Grid, columns, grid, numbers, row
 from dossier.compose.plots import INK, LINES, MARKS, MUTED, PAPER, Plot, as_svg, axes, label
 from dossier.compose.printer import Printer
 from dossier.display import with_doubt
-from dossier.results.energy import Flight
+from dossier.results.profile import Flight
 
 _HATCHES = ("", "//", "..", "xx", "--", "\\\\")
 _BAR = 0.62
@@ -44,9 +44,7 @@ def endurance_plot(at: Printer) -> Plot:
             plane.errorbar(
                 [at.in_unit(figure.value, "time") for figure in figures],
                 [number + offset for number in range(len(flights))],
-                xerr=[
-                    [at.in_unit(at.reach(figure)[side], "time") for figure in figures] for side in (0, 1)
-                ],
+                xerr=[[at.in_unit(at.reach(figure)[side], "time") for figure in figures] for side in (0, 1)],
                 fmt=mark,
                 color=colour,
                 ecolor=colour,

@@ -1,7 +1,8 @@
 """The Jinja environment. Templates place, they do not think.
 
-Text of a record is untrusted. It goes into HTML blocks, where it is escaped and Markdown never looks, or through the
-``heading`` filter into a heading. Templates are the project's own; text of a record is never compiled as one.
+Text of a record is untrusted. It goes into HTML blocks, where it is escaped and Markdown never looks, or
+through the ``heading`` filter into a heading. Templates are the project's own; text of a record is never
+compiled as one.
 """
 
 from __future__ import annotations
@@ -37,13 +38,15 @@ def render(template: str, **context: Any) -> str:
 
     Args:
         template: such as ``battery.md.jinja``.
-        context: ready strings and values for placing; a name that the template asks for and that is missing is an error.
+        context: ready strings and values for placing; a name that the template asks for and that is missing
+            is an error.
     """
     return environment().get_template(template).render(**context)
 
 
 def heading(text: str) -> Markup:
-    """Make a record's text fit for a Markdown heading: every sign that could mean something to Markdown is escaped.
+    """Make a record's text fit for a Markdown heading: every sign that could mean something to
+    Markdown is escaped.
 
     Only signs that Markdown takes a backslash before: it would print the backslash before any other.
     """
@@ -53,4 +56,6 @@ def heading(text: str) -> Markup:
 
 def place(text: str) -> Markup:
     """Print a line of a file so that a narrow column breaks it after a slash and nowhere else."""
-    return Markup('<span class="place">{}</span>').format(Markup("/<wbr>").join(escape(part) for part in str(text).split("/")))
+    return Markup('<span class="place">{}</span>').format(
+        Markup("/<wbr>").join(escape(part) for part in str(text).split("/"))
+    )

@@ -71,7 +71,9 @@ def _pages_of(verdict: Verdict) -> tuple[str, ...]:
 def _work(dossier: Dossier) -> Iterator[OpenItem]:
     address = f"{links.ASSEMBLY}#open-work"
     for block in dossier.assembly.blocks:
-        yield OpenItem(block.subject, block.state, sentence(block.reason), block.fails, address, (links.ASSEMBLY,))
+        yield OpenItem(
+            block.subject, block.state, sentence(block.reason), block.fails, address, (links.ASSEMBLY,)
+        )
 
 
 def _inspections(dossier: Dossier) -> Iterator[OpenItem]:

@@ -40,7 +40,8 @@ class TitleBlock:
     status: str
     """The state in words, such as ``Does not conform: 1 requirement``."""
     status_kind: str
-    """``conforms``, ``fails`` or ``open``: picks a mark and a tint beside the words, never instead of them."""
+    """``conforms``, ``fails`` or ``open``: picks a mark and a tint beside the words, never
+    instead of them."""
     paper: str
     """``a4`` or ``letter``."""
     language: str = "en"

@@ -69,8 +69,7 @@ def height_table(at: Printer, made: Performance) -> Grid | None:
         for one in made.climbs
     ]
     heads = (
-        "Battery | # Pressure height | Time from sea level | Energy from the battery | "
-        "Top level speed, true"
+        "Battery | # Pressure height | Time from sea level | Energy from the battery | Top level speed, true"
     )
     return grid(
         "Climb to a height and top speed there, full power, heaviest pilot, computed",

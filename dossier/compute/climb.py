@@ -114,9 +114,7 @@ def heights(bottom: ArrayLike, top: ArrayLike, offset: ArrayLike = 0.0) -> Heigh
     return Heights(low, high, dT)
 
 
-def climb_to(
-    polar: Polar | Polars, power: ArrayLike, chain: float, mass: ArrayLike, way: Heights
-) -> Answers:
+def climb_to(polar: Polar | Polars, power: ArrayLike, chain: float, mass: ArrayLike, way: Heights) -> Answers:
     """Return time and electric energy of a climb at constant power: integral of dh over the rate of climb.
 
     Args:

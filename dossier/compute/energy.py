@@ -170,4 +170,3 @@ def endurance(E_u: float, E_i: Sequence[float], P: float) -> float:
     Source: definition
     """
     return remaining_energy(E_u, E_i) / positive(P, "power", "W")
-

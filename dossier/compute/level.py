@@ -81,9 +81,7 @@ def power_required(
     )
 
 
-def top_speed(
-    polar: Polar | Polars, thrust_power: ArrayLike, mass: ArrayLike, density: ArrayLike
-) -> Answers:
+def top_speed(polar: Polar | Polars, thrust_power: ArrayLike, mass: ArrayLike, density: ArrayLike) -> Answers:
     """Return the fastest level flight, the largest root of A v⁴ - P v + B, by bisection.
 
     Args:

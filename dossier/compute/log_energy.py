@@ -49,7 +49,7 @@ def accuracy(kind: str, rate: float) -> float:
 
 @formula
 def energy_of_test(
-    Q: float, I: float, z_1: float, z_2: float, *, N_s: float, N_p: float, T_b: float, G: float,  # noqa: E741
+    Q: float, I: float, z_1: float, z_2: float, *, N_s: float, N_p: float, T_b: float, G: float,  # noqa: E741 - the symbol of current
     b: float, R_w: float, k_m: float, z_i: Sequence[float], U_i: Sequence[float], R_i: Sequence[float],
 ) -> float:  # fmt: skip
     r"""Energy at the terminals of a pack that is discharged at one current between two states of charge.

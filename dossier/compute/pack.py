@@ -204,4 +204,3 @@ def box_clearance(l_bay: float, l_pack: float, l_gap: float) -> float:
     Source: definition
     """
     return l_bay - l_pack - 2 * l_gap
-

@@ -50,9 +50,7 @@ def charge_for_power(
         Curve(tuple(z_i), tuple(U_i)), Curve(tuple(z_i), tuple(R_i)), 1.0, 1.0, 1.0, CellLimits(U_min, I_lim),
         "power", constant=b,
     )  # fmt: skip
-    case = scenarios(
-        [P_cell], start=[z_i[-1]], floor=[z_i[0]], temperature=[T_b], growth=[G], wiring=[R_x]
-    )
+    case = scenarios([P_cell], start=[z_i[-1]], floor=[z_i[0]], temperature=[T_b], growth=[G], wiring=[R_x])
     needed, given = power_floors(cell, case)
     if not given[0]:
         raise OutsideRange(

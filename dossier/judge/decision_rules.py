@@ -55,7 +55,8 @@ def unanswered(rule: DecisionRule, share: float) -> Obstacle | None:
     if agreed is None or share <= 1 - agreed:
         return None
     return Obstacle(
-        f"In {percent(round(share, 3))} of the draws of its errors the figure has no answer, so no guard band holds "
+        f"In {percent(round(share, 3))} of the draws of its errors the figure has no answer, so no guard "
+        "band holds "
         f"{percent(agreed)}."
     )
 

@@ -98,7 +98,8 @@ class Verdict:
     on_other_basis: Verdict | None = None
     """The same requirement with the battery taken the other way."""
     battery: str = ""
-    """The key of the battery that was asked about; empty for the aircraft as it is: that alone is declared."""
+    """The key of the battery that was asked about; empty for the aircraft as it is: that
+    alone is declared."""
     with_each_battery: tuple[Verdict, ...] = ()
     """The same requirement with each battery that the type may carry, where the battery counts.
 

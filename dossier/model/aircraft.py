@@ -7,6 +7,7 @@ from typing import Annotated
 
 from dossier.model.aerodynamics import Aerodynamics
 from dossier.model.base import Part
+from dossier.model.loading import Loading
 from dossier.model.plan_view import PlanView
 from dossier.model.scalars import (
     AnyQuantity,
@@ -107,7 +108,10 @@ class Limit(Part):
 class Mark(Part):
     """A mark on an instrument: at one limit, or from one to another."""
 
-    mark: Annotated[str, OneOf("red line", "yellow arc", "green arc", "white arc", "blue line", "yellow triangle", "red arc")]
+    mark: Annotated[
+        str,
+        OneOf("red line", "yellow arc", "green arc", "white arc", "blue line", "yellow triangle", "red arc"),
+    ]
     at: Name | None = None
     start: Name | None = None
     end: Name | None = None
@@ -128,50 +132,23 @@ class Placard(Part):
     text: Text
 
 
-class Station(Part):
-    """A place that can be loaded."""
-
-    name: Text
-    arm: Length
-    minimum: Mass
-    """The least that it holds in flight; for the seat the lightest pilot considered."""
-    maximum: Mass
-
-
-class Ballast(Part):
-    """Removable ballast."""
-
-    arm: Length
-    piece: Mass
-    """The mass of one piece."""
-    pieces: Count
-    """How many may be fitted."""
-
-
-class EnvelopePoint(Part):
-    """The limits of the centre of gravity at one mass; straight lines join the points."""
-
-    mass: Mass
-    forward: Length
-    aft: Length
-
-
-class Loading(Part):
-    """How the aircraft may be loaded. Without ``envelope`` only the mass is judged (weight-shift)."""
-
-    seat: Station
-    baggage: Station | None = None
-    ballast: Ballast | None = None
-    envelope: list[EnvelopePoint] = []
-    maximum_take_off_mass: Name
-    """The limit, by name, that the loaded mass must keep."""
-
-
 class Item(Part):
     """A component or a piece of equipment in the design's list of masses."""
 
     name: Text
-    group: Annotated[str, OneOf("structure", "controls", "undercarriage", "propulsion", "electrical", "instruments", "furnishing", "safety")]
+    group: Annotated[
+        str,
+        OneOf(
+            "structure",
+            "controls",
+            "undercarriage",
+            "propulsion",
+            "electrical",
+            "instruments",
+            "furnishing",
+            "safety",
+        ),
+    ]
     mass: Mass
     arm: Length
     optional: Flag = False
@@ -227,7 +204,8 @@ class Use(Part):
     storage_temperature: Temperature
     """The mean over the year where the battery is kept."""
     retirement_limit: Name | None = None
-    """Name of the limit of capacity, of the nominal one, at which a battery is retired. Left out: 80 %, which is the habit."""
+    """Name of the limit of capacity, of the nominal one, at which a battery is retired. Left out: 80 %, which
+    is the habit."""
     coldest_take_off_limit: Name | None = None
     """Name of the limit of temperature below which the battery must not be flown."""
 
@@ -238,7 +216,8 @@ class Phase(Part):
     name: Text
     kind: Annotated[str, OneOf("ground", "take-off", "climb", "cruise", "soaring", "go-around", "reserve")]
     power: Power | None = None
-    """Power from the pack. Left out for a cruise: level flight at the sink of ``glide`` and the chain of efficiencies."""
+    """Power from the pack. Left out for a cruise: level flight at the sink of ``glide`` and the
+    chain of efficiencies."""
     duration: AnyQuantity | None = None
     """Left out for a climb (computed from the height) and for the one cruise that uses up the pack."""
     height: Length | None = None
@@ -277,7 +256,7 @@ class Aircraft(Part):
     placards: list[Placard] = []
     loading: Loading
     items: dict[Key, Item]
-    """The list of components and equipment with mass and arm, from which the empty mass as designed is computed."""
+    """The list of components and equipment with mass and arm, from which the empty mass as designed is computed."""  # noqa: E501 - its first line is the help where the key is missing
     propulsion: Propulsion
     glide: GlidePerformance
     aerodynamics: Aerodynamics | None = None

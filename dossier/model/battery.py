@@ -60,8 +60,8 @@ class Cell(Part):
     open_circuit_voltage: list[OpenCircuitPoint] | None = None
     """At rest, from empty to full, as measured or from the maker."""
     generic_open_circuit_voltage: Annotated[str, OneOf("lfp", "nca", "nmc532", "nmc811")] | None = None
-    """A table of the tool instead, for as long as nothing is measured. Other cells of one chemistry differ from it by 0.1
-    to 0.2 V, and every page says that it is not that of this cell."""
+    """A table of the tool instead, for as long as nothing is measured. Other cells of one chemistry differ
+    from it by 0.1 to 0.2 V, and every page says that it is not that of this cell."""
     resistance: list[ResistancePoint] | None = None
     """At 25 °C, from empty to full; left out, no voltage under load is computed for this cell."""
     resistance_temperature_constant: Temperature | None = None

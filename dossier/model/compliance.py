@@ -1,4 +1,5 @@
-"""``compliance.yaml``: which rule sets the type is built to, how conformity is decided, what is claimed in public."""
+"""``compliance.yaml``: which rule sets the type is built to, how conformity is decided, what is
+claimed in public."""
 
 from __future__ import annotations
 
@@ -16,7 +17,8 @@ class DecisionRule(Part):
     kind: Annotated[str, OneOf("simple", "guarded")]
     """Simple: the value alone decides. Guarded: the value and its guard band must keep the limit."""
     coverage: Ratio | None = None
-    """For a guarded rule: the one-sided probability that a value at the acceptance limit conforms, such as 95 %."""
+    """For a guarded rule: the one-sided probability that a value at the acceptance limit conforms, such
+    as 95 %."""
     agreed: Date
     agreed_by: Text
     because: Text | None = None
@@ -87,7 +89,8 @@ QUANTITIES: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "calendar_life": ("time",),
     }
 )
-"""What a claim may be about, so that claims can be held against one another, and the kinds of value it may have."""
+"""What a claim may be about, so that claims can be held against one another, and the kinds of value
+it may have."""
 
 
 class Claim(Part):
@@ -104,8 +107,9 @@ class Claim(Part):
     tolerance: Ratio | None = None
     """For ``about``: how far off is still about."""
     quantity: Annotated[str, OneOf(*QUANTITIES)] | None = None
-    """What it is a number of, for the claims to be held against one another. ``endurance``: in level flight, after
-    the other phases of the profile; ``energy``: of the nameplate; ``usable_energy``: with the reserve kept."""
+    """What it is a number of, for the claims to be held against one another. ``endurance``: in level
+    flight, after the other phases of the profile; ``energy``: of the nameplate; ``usable_energy``: with
+    the reserve kept."""
     battery: Name | None = None
     """Of which battery. Left out: of the one that ``figure`` names, or of the only one."""
 

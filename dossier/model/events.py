@@ -1,4 +1,5 @@
-"""What happens to one aircraft after it was built. Each event is dated and signed for, and cites its evidence."""
+"""What happens to one aircraft after it was built. Each event is dated and signed for, and
+cites its evidence."""
 
 from __future__ import annotations
 
@@ -74,7 +75,8 @@ class Weighing(Event):
     place_of_weighing: Text
     """Such as: closed hangar, doors shut."""
     suspended: Flag = False
-    """Hung from one point instead of standing: then one support is enough, and its arm is that of the point."""
+    """Hung from one point instead of standing: then one support is enough, and its arm is that
+    of the point."""
     condition: Text
     """Configuration: canopy closed, controls neutral, what is aboard."""
     levelled: Text
@@ -122,7 +124,8 @@ class PackFitted(Event):
     health: Ratio | None = None
     """Capacity against nominal, from a test."""
     resistance_growth: Number | None = None
-    """Resistance over that of the new cell, such as ``1.2``, from that test; left out, a published range is reckoned with."""
+    """Resistance over that of the new cell, such as ``1.2``, from that test; left out, a published range
+    is reckoned with."""
     log: TestLog | None = None
     """Of that test; the capacity that it gives is held against ``measured_capacity``."""
 
@@ -224,7 +227,8 @@ class Handover(CountedEvent):
 
 
 class ListCompleted(Event):
-    """A list was ticked on a device; written by ``dossier add-record`` from the record file of the list's page."""
+    """A list was ticked on a device; written by ``dossier add-record`` from the record file of
+    the list's page."""
 
     event: Literal["list-completed"]
     procedure: Text
@@ -250,7 +254,18 @@ class Edition(Event):
 
 
 AnyEvent = Annotated[
-    Weighing | PackFitted | PackRemoved | CapacityTest | EquipmentChange | Inspection | Repair | FlightTest | Bulletin | Handover | ListCompleted | Edition,
+    Weighing
+    | PackFitted
+    | PackRemoved
+    | CapacityTest
+    | EquipmentChange
+    | Inspection
+    | Repair
+    | FlightTest
+    | Bulletin
+    | Handover
+    | ListCompleted
+    | Edition,
     Field(discriminator="event"),
 ]
 

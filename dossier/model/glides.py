@@ -13,7 +13,7 @@ class MeasuredGlide(Part):
     """Calibrated."""
     sink: Speed
     """True: drop of pressure altitude over time, corrected for the warmth of the air. Its ± holds what differs
-    from one glide to the next, not what the session shares."""
+    from one glide to the next, not what the session shares."""  # noqa: E501 - its first line is the help where the key is missing
     at_mass: Mass | None = None
     """Left out: the mass of ``glide`` in the type's file; the glide was reduced to it."""
     pressure_altitude: Length | None = None

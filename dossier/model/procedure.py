@@ -89,7 +89,7 @@ class Picture(Part):
     file: FilePath
     """PNG or JPEG, in the folder of the type, such as ``pictures/main-pin.png``."""
     shows: Text
-    """What is to be seen, in words: stands below the picture, and in its place for whoever does not see it."""
+    """What is to be seen, in words: stands below the picture, and in its place for whoever does not see it."""  # noqa: E501 - its first line is the help where the key is missing
 
 
 class Act(Part):
@@ -119,8 +119,8 @@ class Act(Part):
 
 
 class CardWords(Part):
-    """A step in few words, for its printed card when the whole words of the list do not fit on one sheet. What is
-    left out here is said in whole words. A limit of the whole words stands here too."""
+    """A step in few words, for its printed card when the whole words of the list do not fit on one sheet.
+    What is left out here is said in whole words. A limit of the whole words stands here too."""
 
     do: Text | None = None
     expect: Text | None = None

@@ -84,7 +84,8 @@ class Nonconformity(Part):
     found: Date
     description: Text
     disposition: Annotated[str, OneOf("rework", "scrap", "accepted")] | None = None
-    """Rework and scrap: the step is done and entered again. Accepted: the piece stays as it is, with a reason."""
+    """Rework and scrap: the step is done and entered again. Accepted: the piece stays as it is,
+    with a reason."""
     reason: Text | None = None
     decided_by: Text | None = None
     closed: Date | None = None

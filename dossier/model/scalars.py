@@ -1,4 +1,4 @@
-"""The leaf types of a record. Each takes the author's text and says what is wrong with it in the author's words."""
+"""The leaf types of a record: each takes the author's text and says in the author's words what is wrong."""
 
 from __future__ import annotations
 
@@ -35,6 +35,7 @@ class Leaf:
     """How a scalar is checked and what an editor is told of it."""
 
     def __init__(self, check: Callable[[Any], Any], schema: dict[str, Any]) -> None:
+        """Take the check, which returns the value or raises, and the JSON Schema."""
         self.check = check
         self.schema = schema
 
@@ -42,7 +43,9 @@ class Leaf:
         """Let pydantic call the check."""
         return core_schema.no_info_plain_validator_function(self.check)
 
-    def __get_pydantic_json_schema__(self, _schema: CoreSchema, _next: GetJsonSchemaHandler) -> dict[str, Any]:
+    def __get_pydantic_json_schema__(
+        self, _schema: CoreSchema, _next: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
         """Let pydantic describe the scalar."""
         return dict(self.schema)
 
@@ -52,15 +55,22 @@ def _text(value: Any) -> LocatedText:
     if not text.strip():
         raise wrong("M004", "the text is empty", "write something, or leave the key out")
     if len(text) > _MARKUP_LENGTH:
-        raise wrong("M004", f"the text has {len(text)} characters, more than {_MARKUP_LENGTH}", "shorten it, or put it in an evidence file")
+        raise wrong(
+            "M004",
+            f"the text has {len(text)} characters, more than {_MARKUP_LENGTH}",
+            "shorten it, or put it in an evidence file",
+        )
     return text
 
 
 def _name(value: Any) -> LocatedText:
     text = _text_only(value, "a name", "long-pack")
     if not _WORD.fullmatch(text):
-        raise wrong("M005", f"{str(text)!r} is not a name that others can refer to",
-                    "use lower-case letters, digits, - and _, such as  long-pack")
+        raise wrong(
+            "M005",
+            f"{str(text)!r} is not a name that others can refer to",
+            "use lower-case letters, digits, - and _, such as  long-pack",
+        )
     return text
 
 
@@ -71,25 +81,37 @@ def _names(value: Any) -> list[LocatedText]:
 def _figure_name(value: Any) -> LocatedText:
     text = _text_only(value, "the name of a figure", "empty_mass")
     if not re.fullmatch(r"[a-z0-9_-]+(\.[a-z0-9_-]+)*", text):
-        raise wrong("M005", f"{str(text)!r} is not the name of a figure",
-                    "write it as results.json has it, such as  empty_mass  or  endurance.long-pack")
+        raise wrong(
+            "M005",
+            f"{str(text)!r} is not the name of a figure",
+            "write it as results.json has it, such as  empty_mass  or  endurance.long-pack",
+        )
     return text
 
 
 def _edition_letter(value: Any) -> LocatedText:
     text = _text_only(value, "the letter of an edition", "A")
     if not re.fullmatch(r"[A-Z]{1,2}", text):
-        raise wrong("M013", f"{str(text)!r} is not the letter of an edition", "write A, B, C ... Z, AA, AB ...")
+        raise wrong(
+            "M013", f"{str(text)!r} is not the letter of an edition", "write A, B, C ... Z, AA, AB ..."
+        )
     return text
 
 
 def _serial_number(value: Any) -> LocatedText:
     text = _text_only(value, "a serial number", '"0012"')
     if not re.fullmatch(r"[A-Za-z0-9][A-Za-z0-9._-]{0,39}", text) or text.endswith("."):
-        raise wrong("M006", f"{str(text)!r} is not a serial number that a folder can have",
-                    'use letters, digits, "-", "_" and ".", such as "0012"')
+        raise wrong(
+            "M006",
+            f"{str(text)!r} is not a serial number that a folder can have",
+            'use letters, digits, "-", "_" and ".", such as "0012"',
+        )
     if text.lower() == "index.html":
-        raise wrong("M006", f"{str(text)!r} is the name of the index of the fleet, and no serial number", 'use another one, such as "0012"')
+        raise wrong(
+            "M006",
+            f"{str(text)!r} is the name of the index of the fleet, and no serial number",
+            'use another one, such as "0012"',
+        )
     return text
 
 
@@ -113,7 +135,9 @@ def _date(value: Any) -> LocatedDate:
             raise ValueError
         return LocatedDate.at(text)
     except ValueError:
-        raise wrong("M007", f"{str(text)!r} is not a date", "write year-month-day, such as 2026-05-14") from None
+        raise wrong(
+            "M007", f"{str(text)!r} is not a date", "write year-month-day, such as 2026-05-14"
+        ) from None
 
 
 def _flag(value: Any) -> bool:
@@ -133,7 +157,11 @@ def _count(value: Any) -> int:
 def _digest(value: Any) -> LocatedText:
     text = _text_only(value, "a digest", "64 hexadecimal digits")
     if not re.fullmatch(r"[0-9a-f]{64}", text):
-        raise wrong("M015", f"{str(text)!r} is not a SHA-256 digest", "take the digest over as it stands: 64 digits 0-9 and a-f")
+        raise wrong(
+            "M015",
+            f"{str(text)!r} is not a SHA-256 digest",
+            "take the digest over as it stands: 64 digits 0-9 and a-f",
+        )
     return text
 
 
@@ -141,8 +169,11 @@ def _file_path(value: Any) -> LocatedText:
     text = _text_only(value, "the name of a file", "evidence/scale-readings.csv")
     parts = text.split("/")
     if text.startswith("/") or "\\" in text or ":" in text or any(part in ("", ".", "..") for part in parts):
-        raise wrong("M010", f"{str(text)!r} is not a path inside this folder",
-                    "write a path with forward slashes that stays inside, such as evidence/scale-readings.csv")
+        raise wrong(
+            "M010",
+            f"{str(text)!r} is not a path inside this folder",
+            "write a path with forward slashes that stays inside, such as evidence/scale-readings.csv",
+        )
     return text
 
 
@@ -164,13 +195,18 @@ def _any_quantity(value: Any) -> Quantity:
             return quantities.parse(text, kind, place_of(text))
         except NotAQuantity:
             continue
-    raise wrong("M011", f"{str(text)!r} is not a quantity with a unit known here", 'write for example "108.4 kg" or "55 kt"')
+    raise wrong(
+        "M011",
+        f"{str(text)!r} is not a quantity with a unit known here",
+        'write for example "108.4 kg" or "55 kt"',
+    )
 
 
 class OneOf(Leaf):
     """One of a few words."""
 
     def __init__(self, *options: str) -> None:
+        """Take the words, in the order in which they are offered."""
         super().__init__(self._choose, {"type": "string", "enum": list(options)})
         self.options = options
 
@@ -180,39 +216,49 @@ class OneOf(Leaf):
             return text
         near = get_close_matches(text, self.options, n=1, cutoff=0.5)
         hint = f"did you mean {near[0]!r}? " if near else ""
-        raise wrong("M012", f"{str(text)!r} is not known here", f"{hint}write one of: {', '.join(self.options)}")
+        raise wrong(
+            "M012", f"{str(text)!r} is not known here", f"{hint}write one of: {', '.join(self.options)}"
+        )
 
 
 class Measure(Leaf):
     """A quantity of one kind."""
 
     def __init__(self, kind: str) -> None:
+        """Take a kind, a key of :data:`dossier.units.KINDS`."""
         wanted = units.KINDS[kind]
         description = f"A {kind.replace('_', ' ')} with its unit, optionally with ± and its uncertainty."
         if wanted.spellings:
             description += f" Units: {', '.join(wanted.spellings)}."
         bare = kind in ("number", "ratio")
-        super().__init__(_quantity(kind), {
-            "type": ["string", "number"] if bare else "string",
-            "description": description,
-            "examples": [wanted.example],
-        })
+        super().__init__(
+            _quantity(kind),
+            {
+                "type": ["string", "number"] if bare else "string",
+                "description": description,
+                "examples": [wanted.example],
+            },
+        )
 
 
 Text = Annotated[LocatedText, Leaf(_text, {"type": ["string", "number", "boolean"], "minLength": 1})]
 """Words for a reader."""
 Name = Annotated[LocatedText, Leaf(_name, {"type": "string", "pattern": "^[a-z0-9]+([-_][a-z0-9]+)*$"})]
 """What other parts of the record refer to."""
-Names = Annotated[list[LocatedText], Leaf(_names, {
-    "anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}],
-})]
+Names = Annotated[
+    list[LocatedText],
+    Leaf(_names, {"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}),
+]
 """One name, or a list of names."""
 Key = Annotated[str, Leaf(_name, {"type": "string", "pattern": "^[a-z0-9]+([-_][a-z0-9]+)*$"})]
 """A key of a mapping that other parts of the record refer to."""
-FigureName = Annotated[LocatedText, Leaf(_figure_name, {"type": "string", "pattern": "^[a-z0-9_-]+([.][a-z0-9_-]+)*$"})]
+FigureName = Annotated[
+    LocatedText, Leaf(_figure_name, {"type": "string", "pattern": "^[a-z0-9_-]+([.][a-z0-9_-]+)*$"})
+]
 """The name of a computed figure, as results.json has it."""
 SerialNumber = Annotated[
-    LocatedText, Leaf(_serial_number, {"type": ["string", "number"], "description": 'Text: "0012" stays 0012.'})
+    LocatedText,
+    Leaf(_serial_number, {"type": ["string", "number"], "description": 'Text: "0012" stays 0012.'}),
 ]
 EditionLetter = Annotated[LocatedText, Leaf(_edition_letter, {"type": "string", "pattern": "^[A-Z]{1,2}$"})]
 Date = Annotated[LocatedDate, Leaf(_date, {"type": "string", "format": "date"})]
@@ -222,7 +268,13 @@ Digest = Annotated[LocatedText, Leaf(_digest, {"type": "string", "pattern": "^[0
 """SHA-256, in hexadecimal digits."""
 FilePath = Annotated[
     LocatedText,
-    Leaf(_file_path, {"type": "string", "description": "A path relative to the folder of this file, with forward slashes."}),
+    Leaf(
+        _file_path,
+        {
+            "type": "string",
+            "description": "A path relative to the folder of this file, with forward slashes.",
+        },
+    ),
 ]
 AnyQuantity = Annotated[
     Quantity, Leaf(_any_quantity, {"type": ["string", "number"], "description": "A value with its unit."})

@@ -1,7 +1,9 @@
-"""A strict subset of YAML 1.2: every scalar stays the author's text, and every surprise is an error with a place.
+"""A strict subset of YAML 1.2: every scalar stays the author's text, and every surprise is an error
+with a place.
 
-The usual loader turns ``0012`` into 10, ``12:30`` into 750 and ``no`` into false, and keeps the last of two equal keys
-without a word. Here the text is composed into nodes and never constructed: types come from the model.
+The usual loader turns ``0012`` into 10, ``12:30`` into 750 and ``no`` into false, and keeps the last of
+two equal keys without a word. Here the text is composed into nodes and never constructed: types come
+from the model.
 """
 
 from __future__ import annotations
@@ -44,16 +46,32 @@ def _text_of(path: Path, shown_as: str) -> str:
     start = Place(shown_as, 1, 1)
     size = path.stat().st_size
     if size > LARGEST_FILE:
-        raise Rejected([Finding("R001", f"the file has {size} bytes, more than the {LARGEST_FILE} that a record file may have",
-                                "split the file, or move bulk data into an evidence file", start)])
+        raise Rejected(
+            [
+                Finding(
+                    "R001",
+                    f"the file has {size} bytes, more than the {LARGEST_FILE} that a record file may have",
+                    "split the file, or move bulk data into an evidence file",
+                    start,
+                )
+            ]
+        )
     raw = path.read_bytes()
     try:
         text = raw.decode("utf-8")
     except UnicodeDecodeError as error:
         line = raw.count(b"\n", 0, error.start) + 1
         column = error.start - (raw.rfind(b"\n", 0, error.start) + 1) + 1
-        raise Rejected([Finding("R002", f"the byte 0x{raw[error.start]:02x} is not UTF-8 text",
-                                "save the file as UTF-8", Place(shown_as, line, column))]) from None
+        raise Rejected(
+            [
+                Finding(
+                    "R002",
+                    f"the byte 0x{raw[error.start]:02x} is not UTF-8 text",
+                    "save the file as UTF-8",
+                    Place(shown_as, line, column),
+                )
+            ]
+        ) from None
     return text.removeprefix("\ufeff").replace("\r\n", "\n")
 
 
@@ -70,9 +88,19 @@ class _Reader:
         self._check_characters()
         root = self._compose()
         if not isinstance(root, yaml.MappingNode):
-            raise Rejected([*self.findings, Finding(
-                "R003", "the file holds no keys" if root is None else "the file is not a mapping of keys to values",
-                "start with a key and a colon, such as  identification:", Place(self.file, 1, 1, "", self.lines[0]))])
+            raise Rejected(
+                [
+                    *self.findings,
+                    Finding(
+                        "R003",
+                        "the file holds no keys"
+                        if root is None
+                        else "the file is not a mapping of keys to values",
+                        "start with a key and a colon, such as  identification:",
+                        Place(self.file, 1, 1, "", self.lines[0]),
+                    ),
+                ]
+            )
         value = self._mapping(root, "", 1)
         if self.findings:
             raise Rejected(self.findings)
@@ -82,11 +110,20 @@ class _Reader:
         for number, line in enumerate(self.lines, 1):
             indent = len(line) - len(line.lstrip(" \t"))
             if "\t" in line[:indent]:
-                self._say("R004", "a tab stands in the indentation", "indent with spaces", self._at(number, line.index("\t") + 1))
+                self._say(
+                    "R004",
+                    "a tab stands in the indentation",
+                    "indent with spaces",
+                    self._at(number, line.index("\t") + 1),
+                )
             bad = _CONTROL.search(line)
             if bad:
-                self._say("R005", f"the invisible character U+{ord(bad[0]):04X} stands here", "delete it",
-                          self._at(number, bad.start() + 1))
+                self._say(
+                    "R005",
+                    f"the invisible character U+{ord(bad[0]):04X} stands here",
+                    "delete it",
+                    self._at(number, bad.start() + 1),
+                )
         if self.findings:
             raise Rejected(self.findings)  # the composer would stumble over the same characters
 
@@ -98,11 +135,27 @@ class _Reader:
         except yaml.MarkedYAMLError as error:
             raise Rejected([self._from_yaml(error)]) from None
         except yaml.YAMLError as error:
-            raise Rejected([Finding("R006", f"the file is not YAML: {error}", "save the file again as plain text",
-                                    Place(self.file, 1, 1))]) from None
+            raise Rejected(
+                [
+                    Finding(
+                        "R006",
+                        f"the file is not YAML: {error}",
+                        "save the file again as plain text",
+                        Place(self.file, 1, 1),
+                    )
+                ]
+            ) from None
         except RecursionError:
-            raise Rejected([Finding("R007", f"the nesting is deeper than {DEEPEST} levels", "flatten it",
-                                    Place(self.file, 1, 1))]) from None
+            raise Rejected(
+                [
+                    Finding(
+                        "R007",
+                        f"the nesting is deeper than {DEEPEST} levels",
+                        "flatten it",
+                        Place(self.file, 1, 1),
+                    )
+                ]
+            ) from None
         finally:
             loader.dispose()
 
@@ -115,21 +168,42 @@ class _Reader:
             if isinstance(event, yaml.AliasEvent):
                 self._say("R009", f"an alias (*{anchor}) stands here", "write the value out", place)
             elif anchor:
-                self._say("R009", f"an anchor (&{anchor}) stands here", "delete it, and write the value out where it is used", place)
+                self._say(
+                    "R009",
+                    f"an anchor (&{anchor}) stands here",
+                    "delete it, and write the value out where it is used",
+                    place,
+                )
             if getattr(event, "tag", None):
-                self._say("R010", "a tag (!) stands here", "delete it: the kind of a value comes from its key", place)
+                self._say(
+                    "R010",
+                    "a tag (!) stands here",
+                    "delete it: the kind of a value comes from its key",
+                    place,
+                )
         if self.findings:
             raise Rejected(self.findings)  # aliases of aliases would be walked once for each of their uses
 
     def _from_yaml(self, error: yaml.MarkedYAMLError) -> Finding:
-        mark: Any = error.problem_mark or error.context_mark  # of the C parser or of the other: the stubs know two
+        mark: Any = (
+            error.problem_mark or error.context_mark
+        )  # of the C parser or of the other: the stubs know two
         place = self._at(mark.line + 1, mark.column + 1) if mark is not None else Place(self.file, 1, 1)
         problem = (error.problem or "cannot be read").removeprefix("found ")
-        if "expected a single document" in f"{error.context} {error.problem}" or "another document" in problem:
-            return Finding("R008", "a second document starts here (---)", "keep one document in a file", place)
+        if (
+            "expected a single document" in f"{error.context} {error.problem}"
+            or "another document" in problem
+        ):
+            return Finding(
+                "R008", "a second document starts here (---)", "keep one document in a file", place
+            )
         context = f" {error.context}" if error.context else ""
-        return Finding("R006", f"the YAML cannot be read{context}: {problem}",
-                       "check the indentation, the colons and the quotes here and in the line above", place)
+        return Finding(
+            "R006",
+            f"the YAML cannot be read{context}: {problem}",
+            "check the indentation, the colons and the quotes here and in the line above",
+            place,
+        )
 
     def _value(self, node: yaml.Node, path: str, depth: int) -> Any:
         place = self._place(node, path)
@@ -140,7 +214,9 @@ class _Reader:
             return self._mapping(node, path, depth)
         if isinstance(node, yaml.SequenceNode):
             items = LocatedList(place)
-            items.extend(self._value(item, f"{path}[{index}]", depth + 1) for index, item in enumerate(node.value))
+            items.extend(
+                self._value(item, f"{path}[{index}]", depth + 1) for index, item in enumerate(node.value)
+            )
             return items
         quoted = getattr(node, "style", None) not in _PLAIN
         if not quoted and node.value in _NULL:
@@ -151,7 +227,12 @@ class _Reader:
         mapping = LocatedMapping(self._place(node, path))
         for key_node, value_node in node.value:
             if not isinstance(key_node, yaml.ScalarNode):
-                self._say("R011", "a list or mapping stands where a key is due", "write a plain word and a colon", self._place(key_node, path))
+                self._say(
+                    "R011",
+                    "a list or mapping stands where a key is due",
+                    "write a plain word and a colon",
+                    self._place(key_node, path),
+                )
                 continue
             key = key_node.value
             place = self._place(key_node, f"{path}.{key}" if path else key)
@@ -159,7 +240,12 @@ class _Reader:
                 self._say("R009", "a merge key (<<) stands here", "write the keys out", place)
             elif key in mapping:
                 first = mapping.key_places[key].line
-                self._say("R012", f"the key {key!r} is here twice; it stands first in line {first}", "keep one of them", place)
+                self._say(
+                    "R012",
+                    f"the key {key!r} is here twice; it stands first in line {first}",
+                    "keep one of them",
+                    place,
+                )
             else:
                 mapping.key_places[key] = place
                 mapping[LocatedText(key, place)] = self._value(value_node, place.path, depth + 1)

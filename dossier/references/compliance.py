@@ -57,7 +57,8 @@ def _claims(project: Project) -> Iterator[Finding]:
         if kinds and claim.value.kind not in kinds:
             yield Finding(
                 "P032",
-                f"the claim {name!r} is of {str(claim.quantity)!r}, and {claim.value.text!r} is no {kinds[0]}",
+                f"the claim {name!r} is of {str(claim.quantity)!r}, and {claim.value.text!r} is no "
+                f"{kinds[0]}",
                 f"write a {kinds[0]}, or name another quantity",
                 claim.value.place,
             )

@@ -26,7 +26,12 @@ def _record(record: SerialRecord, project: Project) -> Iterator[Finding]:
     for name in record.items_left_out:
         yield from unknown(name, items, "item", ITEMS)
         if name in items and not items[name].optional:
-            yield Finding("P050", f"the item {str(name)!r} is not optional", "take it out of items_left_out, or make it optional in the type", getattr(name, "place", None))
+            yield Finding(
+                "P050",
+                f"the item {str(name)!r} is not optional",
+                "take it out of items_left_out, or make it optional in the type",
+                getattr(name, "place", None),
+            )
     for key in record.fitted:
         yield from unknown(key, items, "item", ITEMS)
     for event in record.events:
@@ -45,6 +50,10 @@ def _packs(project: Project) -> Iterator[Finding]:
     for number, record in project.serials.items():
         for pack in replay(record, project.battery.options, default_date(record)).packs:
             if str(pack.pack) in holder:
-                yield Finding("P051", f"the pack {str(pack.pack)!r} is also in serial {holder[str(pack.pack)]}", "add the pack-removed event to the record of the other",
-                              pack.place_of_key("pack"))
+                yield Finding(
+                    "P051",
+                    f"the pack {str(pack.pack)!r} is also in serial {holder[str(pack.pack)]}",
+                    "add the pack-removed event to the record of the other",
+                    pack.place_of_key("pack"),
+                )
             holder[str(pack.pack)] = number

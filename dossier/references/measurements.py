@@ -1,4 +1,5 @@
-"""What a weighing and a flight test say twice, or leave out: a record that would be reckoned without a word."""
+"""What a weighing and a flight test say twice, or leave out: a record that would be reckoned
+without a word."""
 
 from __future__ import annotations
 
@@ -27,7 +28,8 @@ def _weighing(event: Weighing) -> Iterator[Finding]:
         yield Finding(
             "E010",
             "this weighing has one support, which shows neither the whole mass nor where its centre is",
-            "write every wheel or skid that carried the aircraft, or  suspended: true  if it hung from one point",
+            "write every wheel or skid that carried the aircraft, or  suspended: true  if it hung from one "
+            "point",
             event.place_of_key("supports"),
         )
     used = {str(support.scale) for support in event.supports}
@@ -56,7 +58,8 @@ def _flight_test(event: FlightTest) -> Iterator[Finding]:
         if str(result.quantity) in seen:
             yield Finding(
                 "E013",
-                f"the quantity {str(result.quantity)!r} stands in this flight test twice, and which one holds is not said",
+                f"the quantity {str(result.quantity)!r} stands in this flight test twice, and which one "
+                "holds is not said",
                 "keep the one that was measured in the configuration that is meant, or write two events",
                 result.place_of_key("quantity"),
             )

@@ -25,9 +25,31 @@ def check(project: Project) -> Iterator[Finding]:
 
 _EMPTY = frozenset(
     {
-        "n/a", "none", "tbd", "todo", "see above", "see below", "as above", "unknown", "-", "...",
-        "be careful", "take care", "caution", "careful", "beware", "pay attention", "watch out", "danger",
-        "dangerous", "risk", "injury", "avoid", "avoid it", "do not do it", "use caution",
+        "n/a",
+        "none",
+        "tbd",
+        "todo",
+        "see above",
+        "see below",
+        "as above",
+        "unknown",
+        "-",
+        "...",
+        "be careful",
+        "take care",
+        "caution",
+        "careful",
+        "beware",
+        "pay attention",
+        "watch out",
+        "danger",
+        "dangerous",
+        "risk",
+        "injury",
+        "avoid",
+        "avoid it",
+        "do not do it",
+        "use caution",
     }
 )
 """Words that stand where a consequence or a remedy is due, and tell neither."""

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from dossier.findings import Finding, Place
-from dossier.model import aerodynamics, aircraft, battery, events, glides, instruments, wiring
+from dossier.model import aerodynamics, aircraft, battery, events, glides, instruments, loading, wiring
 from dossier.model.base import Part
 from dossier.project import Project
 from dossier.quantities import Quantity
@@ -38,9 +38,9 @@ BOUNDS: Mapping[type[Part], Mapping[str, Bound]] = {
     aircraft.Geometry: _each(
         POSITIVE, "wing_span", "wing_area", "length", "height", "mean_aerodynamic_chord"
     ),
-    aircraft.Station: _each(NOT_NEGATIVE, "minimum", "maximum"),
-    aircraft.Ballast: _each(POSITIVE, "piece"),
-    aircraft.EnvelopePoint: _each(POSITIVE, "mass"),
+    loading.Station: _each(NOT_NEGATIVE, "minimum", "maximum"),
+    loading.Ballast: _each(POSITIVE, "piece"),
+    loading.EnvelopePoint: _each(POSITIVE, "mass"),
     aircraft.Item: _each(NOT_NEGATIVE, "mass"),
     aircraft.Efficiency: _each(SHARE, "battery", "controller", "motor", "propeller"),
     aircraft.Propulsion: _each(POSITIVE, "maximum_power"),
@@ -64,7 +64,9 @@ BOUNDS: Mapping[type[Part], Mapping[str, Bound]] = {
     battery.Option: _each(POSITIVE, "series", "parallel", "full_cell_voltage", "empty_cell_voltage")
     | {"mass": NOT_NEGATIVE, "reserve": RESERVE, "wiring_resistance": NOT_NEGATIVE},
     battery.ResistancePoint: _each(POSITIVE, "resistance"),
-    aircraft.Use: _each(POSITIVE, "hours_per_year", "flights_per_year", "charge_before_flight", "storage_temperature")
+    aircraft.Use: _each(
+        POSITIVE, "hours_per_year", "flights_per_year", "charge_before_flight", "storage_temperature"
+    )
     | {"charge_after_flight": RESERVE, "storage_charge": SHARE},
     battery.Bay: _each(NOT_NEGATIVE, "clearance"),
     battery.Charger: {"power": POSITIVE, "efficiency": SHARE, "taper": NOT_NEGATIVE},
@@ -78,7 +80,12 @@ BOUNDS: Mapping[type[Part], Mapping[str, Bound]] = {
     instruments.ArmInstrument: _each(NOT_NEGATIVE, "maximum_permissible_error"),
     instruments.Support: _each(NOT_NEGATIVE, "readings", "tare"),
     events.Correction: _each(NOT_NEGATIVE, "mass"),
-    events.PackFitted: {"mass": POSITIVE, "measured_capacity": POSITIVE, "health": HEALTH, "resistance_growth": GROWTH},
+    events.PackFitted: {
+        "mass": POSITIVE,
+        "measured_capacity": POSITIVE,
+        "health": HEALTH,
+        "resistance_growth": GROWTH,
+    },
     events.CapacityTest: {"capacity": POSITIVE, "resistance_growth": GROWTH},
     events.TestResult: _each(POSITIVE, "at_mass"),
     glides.MeasuredGlide: _each(POSITIVE, "speed", "sink", "at_mass"),
@@ -129,14 +136,16 @@ def _part(part: Part) -> Iterator[Finding]:
             yield Finding("P018", f"{name} holds no entry", "add at least one", part.place_of_key(name))
     if isinstance(part, aerodynamics.Aerodynamics):
         yield from _value(part.oswald_factor.value, "oswald_factor", SHARE, None)
-    if isinstance(part, glides.MeasuredGlide) and (part.pressure_altitude is None) != (part.temperature is None):
+    if isinstance(part, glides.MeasuredGlide) and (part.pressure_altitude is None) != (
+        part.temperature is None
+    ):
         yield Finding(
             "P022",
             "pressure_altitude and temperature of a glide belong together",
             "give both, or leave both out where the sink was reduced to sea level already",
             part.place,
         )
-    if isinstance(part, aircraft.Station) and part.minimum.value > part.maximum.value:
+    if isinstance(part, loading.Station) and part.minimum.value > part.maximum.value:
         yield Finding(
             "P017",
             f"the minimum {part.minimum.text} is above the maximum {part.maximum.text}",

@@ -1,6 +1,7 @@
 """A figure that may lie outside the range of its formula: then there is a finding, and never a number.
 
-Where the estimate itself has an answer and a value close by has none, the finding says how often there is one.
+Where the estimate itself has an answer and a value close by has none, the finding says how often
+there is one.
 """
 
 from __future__ import annotations
@@ -54,9 +55,7 @@ def reason(error: OutsideRange) -> str:
     if not isinstance(error, FirstOrderFails):
         return str(error)
     given = (
-        item
-        for many in error.inputs.values()
-        for item in ((many,) if isinstance(many, Input) else many)
+        item for many in error.inputs.values() for item in ((many,) if isinstance(many, Input) else many)
     )
     sampled = Draws(given).evaluate(error.formula, error.inputs).sampled()
     return f"{error}; on {COUNT} draws of all inputs: {sampled_words(sampled, error.style, Preference())}"

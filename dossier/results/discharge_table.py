@@ -17,9 +17,9 @@ from dossier.compute.mission_plan import Conditions, MissionPhase
 from dossier.figures import OutsideRange
 from dossier.findings import Finding, Severity
 from dossier.results.cell_model import CellModel
-from dossier.results.energy import Flight
 from dossier.results.flight_case import Condition, FlightCase, Floor
 from dossier.results.pack_age import NEW, for_health, times
+from dossier.results.profile import Flight
 
 WARM = (298.15, 288.15, 278.15)
 COLD = (273.15, 263.15)
@@ -52,6 +52,8 @@ def _age(model: CellModel, health: float | None) -> Age:
     low, high = for_health(health)
     left = f"at {100 * health:.0f} % of its nominal capacity"
     return Age(f"{left}, resistance {times(low, high)} that when new", health, high, low)
+
+
 AGAINST = {
     Reason.TEMPERATURE: "outside the temperatures of use",
     Reason.POWER: "the battery cannot give the power",
@@ -117,9 +119,7 @@ class _Runs:
         self.refused: dict[int, str] = {}
         circuit = asked[0][0].model.circuit
         self.growth = [(age.least_growth, age.growth) for _, age in asked]
-        lanes = (
-            product(range(len(asked)), (LEAST, MOST), temperatures) for temperatures in (WARM, COLD)
-        )
+        lanes = (product(range(len(asked)), (LEAST, MOST), temperatures) for temperatures in (WARM, COLD))
         warm, cold = (list(each) for each in lanes)
         self.floors = {lane: self._floor(*lane) for lane in (*warm, *cold)}
         self.flights = fly(circuit, self._phases(warm), self._conditions(warm))
@@ -194,7 +194,8 @@ class _Runs:
             floor = self.floors[number, MOST, WARM[0]]
             if not what and floor.decided_by:
                 what = (
-                    f"the phase {floor.decided_by} needs {100 * floor.charge:.0f} % of the charge for its power, "
+                    f"the phase {floor.decided_by} needs {100 * floor.charge:.0f} % of the charge for its "
+                    "power, "
                     "more than its energy and the reserve keep"
                 )
             if what:

@@ -43,8 +43,9 @@ class EmptyAircraft:
     with_option: Mapping[str, tuple[Figure, Figure]]
     """With each battery that the type may fly with."""
     with_every_option: Mapping[str, Figure]
-    """Mass with each of those batteries and every optional item of the type's list: with those that this serial was
-    built without, by the mass of the list. A number that the builder publishes of the type is held against it."""
+    """Mass with each of those batteries and every optional item of the type's list: with those that this
+    serial was built without, by the mass of the list. A number that the builder publishes of the type is
+    held against it."""
     chord: tuple[Figure, ...]
     """Centres of gravity in parts of the mean aerodynamic chord."""
     designed: tuple[Figure, Figure]
@@ -57,10 +58,18 @@ class EmptyAircraft:
     def figures(self) -> tuple[Figure, ...]:
         """All figures, in the order of their making."""
         pairs = [self.without_battery, *([self.fitted] if self.fitted else []), *self.with_option.values()]
-        return (*(figure for pair in pairs for figure in pair), *self.with_every_option.values(), *self.chord, *self.designed, self.above_design)
+        return (
+            *(figure for pair in pairs for figure in pair),
+            *self.with_every_option.values(),
+            *self.chord,
+            *self.designed,
+            self.above_design,
+        )
 
 
-def empty_aircraft(weighing: WeighingResult, state: State, aircraft: Aircraft, battery: Battery) -> EmptyAircraft:
+def empty_aircraft(
+    weighing: WeighingResult, state: State, aircraft: Aircraft, battery: Battery
+) -> EmptyAircraft:
     """Carry the weighed aircraft on to the date of the state.
 
     Raises:
@@ -80,9 +89,14 @@ def empty_aircraft(weighing: WeighingResult, state: State, aircraft: Aircraft, b
         pack = state.packs[0]
         fitted = _with_pack(bare, "", "with the battery fitted", *_pack(pack, str(pack.option), battery))
     pairs = [bare, *([fitted] if fitted else []), *with_option.values()]
-    chord = tuple(_chord(arm, aircraft) for _, arm in pairs) if aircraft.geometry.mean_aerodynamic_chord else ()
+    chord = (
+        tuple(_chord(arm, aircraft) for _, arm in pairs) if aircraft.geometry.mean_aerodynamic_chord else ()
+    )
     listed = designed(aircraft, state)
-    every = {name: _with_every_option(name, str(battery.options[name].name), pair[0], aircraft, state) for name, pair in with_option.items()}
+    every = {
+        name: _with_every_option(name, str(battery.options[name].name), pair[0], aircraft, state)
+        for name, pair in with_option.items()
+    }
     above = _above(bare[0], listed[0])
     findings = tuple(_far_from_design(above, listed[0], state))
     return EmptyAircraft(rows, bare, fitted, with_option, every, chord, listed, above, findings)
@@ -94,23 +108,37 @@ def _far_from_design(above: Figure, listed: Figure, state: State) -> Iterator[Fi
         share = above.value / listed.value
         yield Finding(
             "W008",
-            f"the aircraft as weighed is {abs(100 * share):.0f} % {'heavier' if share > 0 else 'lighter'} than "
+            f"the aircraft as weighed is {abs(100 * share):.0f} % {'heavier' if share > 0 else 'lighter'} "
+            "than "
             "the type's list of masses",
-            "look for a support, a tare or an item that was forgotten; if the weighing is right, correct the list",
+            "look for a support, a tare or an item that was forgotten; if the weighing is right, correct "
+            "the list",
             state.weighing.place_of_key("supports"), Severity.WARNING,
         )  # fmt: skip
 
 
 def _changes(state: State, battery: Battery) -> list[ChangeRow]:
     rows = [
-        ChangeRow(f"Battery {pack.pack}, aboard when weighed", str(state.weighing.date if state.weighing else ""), _signed(mass, -1), arm)
+        ChangeRow(
+            f"Battery {pack.pack}, aboard when weighed",
+            str(state.weighing.date if state.weighing else ""),
+            _signed(mass, -1),
+            arm,
+        )
         for pack in state.packs_at_weighing
         for mass, arm in [_pack(pack, str(pack.option), battery)]
     ]
     for event in state.changes:
         for item, sign in [*((item, 1) for item in event.fitted), *((item, -1) for item in event.removed)]:
             mass, arm = given(item.mass, str(item.name)), given(item.arm, f"arm, {item.name}")
-            rows.append(ChangeRow(f"{item.name}, {'fitted' if sign > 0 else 'removed'}", str(event.date), _signed(mass, sign), arm))
+            rows.append(
+                ChangeRow(
+                    f"{item.name}, {'fitted' if sign > 0 else 'removed'}",
+                    str(event.date),
+                    _signed(mass, sign),
+                    arm,
+                )
+            )
     return rows
 
 
@@ -124,8 +152,11 @@ def _pack(pack: PackFitted | None, option: str, battery: Battery) -> tuple[Input
     design = battery.options[option]
     if pack is None:
         return given(design.mass, f"{design.name}, mass"), given(design.arm, f"{design.name}, arm")
-    # a value of the design keeps the label of the design: it is shared by serials, and its error has one name in all of them
-    arm = given(pack.arm, f"battery {pack.pack}, arm") if pack.arm else given(design.arm, f"{design.name}, arm")
+    # a value of the design keeps the label of the design: it is shared by serials, and its error has one name
+    # in all of them
+    arm = (
+        given(pack.arm, f"battery {pack.pack}, arm") if pack.arm else given(design.arm, f"{design.name}, arm")
+    )
     return given(pack.mass, f"battery {pack.pack}, mass"), arm
 
 
@@ -133,34 +164,66 @@ def _pair(suffix: str, words: str, masses: list[Input], arms: list[Input]) -> tu
     dot = f".{suffix}" if suffix else ""
     return (
         evaluate(weights.total_mass, f"empty_mass{dot}", f"Empty mass {words}", "mass", {"m_i": masses}),
-        evaluate(weights.centre_of_gravity, f"empty_cg{dot}", f"Empty centre of gravity {words}", "length", {"m_i": masses, "x_i": arms}, style="arm", steps=balance(masses, arms)),
+        evaluate(
+            weights.centre_of_gravity,
+            f"empty_cg{dot}",
+            f"Empty centre of gravity {words}",
+            "length",
+            {"m_i": masses, "x_i": arms},
+            style="arm",
+            steps=balance(masses, arms),
+        ),
     )
 
 
-def _with_pack(bare: tuple[Figure, Figure], suffix: str, words: str, mass: Input, arm: Input) -> tuple[Figure, Figure]:
+def _with_pack(
+    bare: tuple[Figure, Figure], suffix: str, words: str, mass: Input, arm: Input
+) -> tuple[Figure, Figure]:
     return _pair(suffix, words, [taken(bare[0]), mass], [taken(bare[1]), arm])
 
 
 def _with_every_option(name: str, words: str, mass: Figure, aircraft: Aircraft, state: State) -> Figure:
     left_out = [item for key, item in aircraft.items.items() if item.optional and key in state.left_out]
     added = ", ".join(str(item.name) for item in left_out)
-    note = f"Not in this serial, and added with the mass of the type's list: {added}." if added else "Every optional item is in this serial."
+    note = (
+        f"Not in this serial, and added with the mass of the type's list: {added}."
+        if added
+        else "Every optional item is in this serial."
+    )
     return evaluate(
-        weights.total_mass, f"empty_mass.{name}.every_option", f"Empty mass with {words} and every optional item of the type", "mass",
-        {"m_i": [taken(mass), *(given(item.mass, str(item.name)) for item in left_out)]}, note=note,
+        weights.total_mass,
+        f"empty_mass.{name}.every_option",
+        f"Empty mass with {words} and every optional item of the type",
+        "mass",
+        {"m_i": [taken(mass), *(given(item.mass, str(item.name)) for item in left_out)]},
+        note=note,
     )
 
 
 def _above(weighed: Figure, listed: Figure) -> Figure:
-    return evaluate(weights.total_mass, "mass_above_design", "Empty mass without battery, weighed less designed", "mass",
-                    {"m_i": [taken(weighed), Input(f"{listed.label} (taken off)", "mass", -1 * listed.estimate, listed.name)]})
+    return evaluate(
+        weights.total_mass,
+        "mass_above_design",
+        "Empty mass without battery, weighed less designed",
+        "mass",
+        {
+            "m_i": [
+                taken(weighed),
+                Input(f"{listed.label} (taken off)", "mass", -1 * listed.estimate, listed.name),
+            ]
+        },
+    )
 
 
 def _chord(arm: Figure, aircraft: Aircraft) -> Figure:
     geometry = aircraft.geometry
-    assert geometry.mean_aerodynamic_chord and geometry.leading_edge_of_chord
+    assert geometry.mean_aerodynamic_chord
+    assert geometry.leading_edge_of_chord
     return evaluate(
-        weights.chord_fraction, arm.name.replace("empty_cg", "empty_cg_chord"), f"{arm.label}, on the mean aerodynamic chord", "ratio",
+        weights.chord_fraction,
+        arm.name.replace("empty_cg", "empty_cg_chord"),
+        f"{arm.label}, on the mean aerodynamic chord",
+        "ratio",
         {
             "x_CG": taken(arm),
             "x_LEMAC": given(geometry.leading_edge_of_chord, "leading edge of the mean aerodynamic chord"),
@@ -175,7 +238,20 @@ def designed(aircraft: Aircraft, state: State) -> tuple[Figure, Figure]:
     masses = [given(item.mass, str(item.name)) for item in items]
     arms = [given(item.arm, f"arm, {item.name}") for item in items]
     return (
-        evaluate(weights.total_mass, "designed_mass.without_battery", "Empty mass without battery, from the list of the design", "mass", {"m_i": masses}),
-        evaluate(weights.centre_of_gravity, "designed_cg.without_battery", "Empty centre of gravity without battery, from the list of the design",
-                 "length", {"m_i": masses, "x_i": arms}, style="arm", steps=balance(masses, arms)),
+        evaluate(
+            weights.total_mass,
+            "designed_mass.without_battery",
+            "Empty mass without battery, from the list of the design",
+            "mass",
+            {"m_i": masses},
+        ),
+        evaluate(
+            weights.centre_of_gravity,
+            "designed_cg.without_battery",
+            "Empty centre of gravity without battery, from the list of the design",
+            "length",
+            {"m_i": masses, "x_i": arms},
+            style="arm",
+            steps=balance(masses, arms),
+        ),
     )

@@ -17,7 +17,7 @@ from dossier.compute.power_floor import charge_kept_for_power, power_floors
 from dossier.compute.scenarios import scenarios
 from dossier.figures import OutsideRange
 from dossier.results.cell_model import CellModel
-from dossier.results.energy import Flight, PhaseRow
+from dossier.results.profile import Flight, PhaseRow
 
 
 @dataclass(frozen=True)
@@ -84,7 +84,9 @@ class FlightCase:
         for row in self.later:
             need = self._need(row, at)
             if need is None:
-                return Floor(self.full, row.name, f"the battery cannot give the power of the phase {row.name}")
+                return Floor(
+                    self.full, row.name, f"the battery cannot give the power of the phase {row.name}"
+                )
             needs.append(need)
         ends = [
             self._kept_for_power(by_energy, needs[: count + 1], at.health) for count in range(len(self.later))

@@ -26,27 +26,63 @@ def general_figures(aircraft: Aircraft, state: State) -> tuple[Attempt, ...]:
     mass = given(limit.value, str(limit.name))
     area = given(aircraft.geometry.wing_area, "wing area")
     return (
-        Attempt(evaluate(performance.as_stated, "maximum_take_off_mass", str(limit.name), "mass", {"y": mass}), None),
-        attempt(lambda: evaluate(performance.wing_loading, "wing_loading", "Wing loading at the maximum take-off mass", "surface_loading",
-                                 {"m": mass, "S": area}), "the wing loading", aircraft.geometry.place_of_key("wing_area")),
-        Attempt(evaluate(performance.as_stated, "maximum_power", "Electrical power at full throttle", "power",
-                         {"y": given(aircraft.propulsion.maximum_power, "power at full throttle")}), None),
-        *(_flight_test(quantity, measured, aircraft) for quantity, measured in sorted(state.measured.items())),
+        Attempt(
+            evaluate(performance.as_stated, "maximum_take_off_mass", str(limit.name), "mass", {"y": mass}),
+            None,
+        ),
+        attempt(
+            lambda: evaluate(
+                performance.wing_loading,
+                "wing_loading",
+                "Wing loading at the maximum take-off mass",
+                "surface_loading",
+                {"m": mass, "S": area},
+            ),
+            "the wing loading",
+            aircraft.geometry.place_of_key("wing_area"),
+        ),
+        Attempt(
+            evaluate(
+                performance.as_stated,
+                "maximum_power",
+                "Electrical power at full throttle",
+                "power",
+                {"y": given(aircraft.propulsion.maximum_power, "power at full throttle")},
+            ),
+            None,
+        ),
+        *(
+            _flight_test(quantity, measured, aircraft)
+            for quantity, measured in sorted(state.measured.items())
+        ),
     )
 
 
 def _flight_test(quantity: str, measured: Measured, aircraft: Aircraft) -> Attempt:
-    """Make the figure of a measured quantity; a speed that a rule wants at the maximum mass is carried there."""
+    """Make the figure of a measured quantity; a speed that a rule wants at the maximum mass
+    is carried there."""
     limit = aircraft.limits[aircraft.loading.maximum_take_off_mass]
     result = measured.result
     value = given(result.value, f"{LABELS.get(quantity, quantity)}, {measured.test.date}")
     label = LABELS.get(quantity, quantity.replace("_", " ").capitalize())
     if quantity not in TO_MAXIMUM_MASS or result.at_mass is None or result.value.kind != "speed":
         style = "vertical_speed" if (quantity, result.value.kind) == ("minimum_sink", "speed") else ""
-        return Attempt(evaluate(performance.as_stated, quantity, label, result.value.kind, {"y": value}, style=style), None)
-    inputs = {"v_ref": value, "m": given(limit.value, str(limit.name)), "m_ref": given(result.at_mass, "mass of the test")}
-    return attempt(lambda: evaluate(performance.speed_at_mass, quantity, f"{label}, at the maximum take-off mass", "speed", inputs),
-                   label.lower(), result.place)
+        return Attempt(
+            evaluate(performance.as_stated, quantity, label, result.value.kind, {"y": value}, style=style),
+            None,
+        )
+    inputs = {
+        "v_ref": value,
+        "m": given(limit.value, str(limit.name)),
+        "m_ref": given(result.at_mass, "mass of the test"),
+    }
+    return attempt(
+        lambda: evaluate(
+            performance.speed_at_mass, quantity, f"{label}, at the maximum take-off mass", "speed", inputs
+        ),
+        label.lower(),
+        result.place,
+    )
 
 
 def measured_on(state: State) -> Mapping[str, date]:
@@ -60,4 +96,8 @@ def measured_on(state: State) -> Mapping[str, date]:
 
 def bases(state: State) -> Mapping[str, str]:
     """Say on which basis each measured speed stands: CAS, IAS or TAS."""
-    return {quantity: measured.result.basis for quantity, measured in state.measured.items() if measured.result.basis}
+    return {
+        quantity: measured.result.basis
+        for quantity, measured in state.measured.items()
+        if measured.result.basis
+    }

@@ -11,8 +11,9 @@ from dossier.compute.envelope import Envelope
 from dossier.compute.load_cases import Corner, Load, LoadCases, combine, corners, pilot_masses_to_check
 from dossier.figures import Figure, evaluate, given, taken
 from dossier.findings import Finding
-from dossier.model.aircraft import Aircraft, Station
+from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery
+from dossier.model.loading import Station
 from dossier.results.empty import EmptyAircraft
 from dossier.results.margins import margin_figures
 from dossier.results.pilot_limits import pilot_limits
@@ -43,7 +44,8 @@ class Loadings:
 
     rows: tuple[LoadRow, ...]
     worst: tuple[Corner, ...]
-    """The cases nearest to, or farthest beyond, each limit, over all batteries, pilots, ballast and baggage."""
+    """The cases nearest to, or farthest beyond, each limit, over all batteries, pilots,
+    ballast and baggage."""
     ballast_pieces: Mapping[str, int | None]
     """Battery -> pieces that bring the lightest pilot inside, with any baggage; None if no number does."""
     figures: tuple[Figure, ...]
@@ -75,7 +77,9 @@ def _envelope(aircraft: Aircraft) -> Envelope | None:
     points = aircraft.loading.envelope
     if not points:
         return None
-    whole = Envelope(*(tuple(getattr(point, part).value for point in points) for part in ("mass", "forward", "aft")))
+    whole = Envelope(
+        *(tuple(getattr(point, part).value for point in points) for part in ("mass", "forward", "aft"))
+    )
     limit = mass_limit(aircraft)
     return whole.up_to(limit) if limit < whole.max_mass else whole
 
@@ -95,7 +99,14 @@ def _ballasts(aircraft: Aircraft) -> list[Load]:
     ballast = aircraft.loading.ballast
     if ballast is None:
         return [Load("no ballast", 0.0, 0.0)]
-    return [Load(f"{count} pieces of ballast" if count else "no ballast", count * ballast.piece.value, ballast.arm.value) for count in range(ballast.pieces + 1)]
+    return [
+        Load(
+            f"{count} pieces of ballast" if count else "no ballast",
+            count * ballast.piece.value,
+            ballast.arm.value,
+        )
+        for count in range(ballast.pieces + 1)
+    ]
 
 
 def _baggages(aircraft: Aircraft) -> list[Load]:
@@ -119,7 +130,14 @@ def _rows(option: str, empty: EmptyAircraft, aircraft: Aircraft, envelope: Envel
     ]
 
 
-def _row(option: str, empty: EmptyAircraft, pilot: float, extra: tuple[Load, Load], aircraft: Aircraft, envelope: Envelope | None) -> LoadRow:
+def _row(
+    option: str,
+    empty: EmptyAircraft,
+    pilot: float,
+    extra: tuple[Load, Load],
+    aircraft: Aircraft,
+    envelope: Envelope | None,
+) -> LoadRow:
     mass, arm = (figure.value for figure in empty.with_option[option])
     ballast, baggage = extra
     masses = [mass, pilot, ballast.mass, baggage.mass]
@@ -130,11 +148,23 @@ def _row(option: str, empty: EmptyAircraft, pilot: float, extra: tuple[Load, Loa
         return LoadRow(option, pilot, ballast.mass, total, cg, None, None, left, left >= 0, baggage.mass)
     margins = envelopes.margins([total], [cg], envelope)
     beyond = left < 0
-    return LoadRow(option, pilot, ballast.mass, total, cg, None if beyond else float(margins.forward[0]),
-                   None if beyond else float(margins.aft[0]), left, bool(margins.inside[0]), baggage.mass)
+    return LoadRow(
+        option,
+        pilot,
+        ballast.mass,
+        total,
+        cg,
+        None if beyond else float(margins.forward[0]),
+        None if beyond else float(margins.aft[0]),
+        left,
+        bool(margins.inside[0]),
+        baggage.mass,
+    )
 
 
-def _worst(empty: EmptyAircraft, aircraft: Aircraft, battery: Battery, envelope: Envelope | None) -> tuple[Corner, ...]:
+def _worst(
+    empty: EmptyAircraft, aircraft: Aircraft, battery: Battery, envelope: Envelope | None
+) -> tuple[Corner, ...]:
     """Find the worst cases by computation: at the ends and wherever a limit bends between them."""
     if envelope is None:
         return ()
@@ -149,20 +179,32 @@ def _worst(empty: EmptyAircraft, aircraft: Aircraft, battery: Battery, envelope:
 
 
 def _cases(ready: Load, aircraft: Aircraft, envelope: Envelope) -> Iterator[LoadCases]:
-    """Let pilot and baggage take any mass of theirs. A margin is smallest where one of them is at an end of its range."""
+    """Let pilot and baggage take any mass of theirs. A margin is smallest where one of them is at an end
+    of its range."""
     seat, shelf = aircraft.loading.seat, aircraft.loading.baggage
     ends = (seat.minimum.value, seat.maximum.value)
     for ballast in _ballasts(aircraft):
         for baggage in _baggages(aircraft):
             pilots = pilot_masses_to_check(_together(ready, ballast, baggage), seat.arm.value, ends, envelope)
-            yield combine([ready], [Load("pilot", mass, seat.arm.value) for mass in pilots], [ballast], [baggage])
+            yield combine(
+                [ready], [Load("pilot", mass, seat.arm.value) for mass in pilots], [ballast], [baggage]
+            )
         for pilot in (Load("pilot", mass, seat.arm.value) for mass in ends if shelf):
-            yield combine([ready], [pilot], [ballast], _baggages_to_check(_together(ready, ballast, pilot), aircraft, envelope))
+            yield combine(
+                [ready],
+                [pilot],
+                [ballast],
+                _baggages_to_check(_together(ready, ballast, pilot), aircraft, envelope),
+            )
 
 
 def _together(*loads: Load) -> Load:
     masses = [load.mass for load in loads]
-    return Load(loads[0].name, weights.total_mass(masses), weights.centre_of_gravity(masses, [load.arm for load in loads]))
+    return Load(
+        loads[0].name,
+        weights.total_mass(masses),
+        weights.centre_of_gravity(masses, [load.arm for load in loads]),
+    )
 
 
 def _baggages_to_check(without: Load, aircraft: Aircraft, envelope: Envelope | None) -> list[Load]:
@@ -175,19 +217,24 @@ def _baggages_to_check(without: Load, aircraft: Aircraft, envelope: Envelope | N
 
 
 def _pieces(option: str, empty: EmptyAircraft, aircraft: Aircraft, envelope: Envelope | None) -> int | None:
-    """Count the pieces that bring the lightest pilot inside, by trying each number: what is printed is what was checked."""
+    """Count the pieces that bring the lightest pilot inside, by trying each number: what is printed is
+    what was checked."""
     seat = aircraft.loading.seat
     pilot = Load("pilot", seat.minimum.value, seat.arm.value)
     ready = Load(option, *(figure.value for figure in empty.with_option[option]))
     for count, ballast in enumerate(_ballasts(aircraft)):
         baggages = _baggages_to_check(_together(ready, ballast, pilot), aircraft, envelope)
-        if all(_row(option, empty, pilot.mass, (ballast, baggage), aircraft, envelope).inside for baggage in baggages):
+        if all(
+            _row(option, empty, pilot.mass, (ballast, baggage), aircraft, envelope).inside
+            for baggage in baggages
+        ):
             return count
     return None
 
 
 def _general(empty: EmptyAircraft, aircraft: Aircraft, battery: Battery) -> list[Figure]:
-    """Useful load as the aircraft is, or with its heaviest battery if the bay is empty; then with each one."""
+    """Useful load as the aircraft is, or with its heaviest battery if the bay is empty; then
+    with each one."""
     heaviest = max((pair[0] for pair in empty.with_option.values()), key=lambda figure: figure.value)
     base = empty.fitted[0] if empty.fitted else heaviest
     each = [

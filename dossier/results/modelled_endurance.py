@@ -11,8 +11,8 @@ from dossier.figures import Figure, Formula, Input, OutsideRange, evaluate, give
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
 from dossier.results.cell_model import CellModel, conditions
-from dossier.results.energy import Flight, PhaseRow
 from dossier.results.flight_case import FlightCase
+from dossier.results.profile import Flight, PhaseRow
 
 NOTE = (
     "Computed with one resistance for each state of charge, at 25 °C, shown against simulated cells only. "
@@ -41,6 +41,7 @@ class EnduranceMaker:
     """Makes the figures of one flight, each from the ones before it."""
 
     def __init__(self, model: CellModel, flight: Flight, aircraft: Aircraft) -> None:
+        """Part the phases into those before the open cruise and those for which charge is kept."""
         self.model = model
         self.flight = flight
         self.aircraft = aircraft
@@ -183,7 +184,8 @@ class EnduranceMaker:
         needed = self._make(
             power_floor.charge_for_power, f"charge_for_{slug}",
             f"State of charge that the phase {row.name} needs for its power", "ratio",
-            {"P_cell": taken(power), "I_lim": given(model.cell.maximum_discharge_current, "greatest current, cell"),
+            {"P_cell": taken(power),
+             "I_lim": given(model.cell.maximum_discharge_current, "greatest current, cell"),
              "R_x": wiring, **at, **table},
         )  # fmt: skip
         return taken(needed)

@@ -9,7 +9,8 @@ from dossier.compute import envelope as envelopes
 from dossier.compute import loading, weights
 from dossier.figures import Figure, Formula, Input, Inputs, evaluate, given, taken
 from dossier.findings import Finding, Severity
-from dossier.model.aircraft import Aircraft, Station
+from dossier.model.aircraft import Aircraft
+from dossier.model.loading import Station
 from dossier.results.attempt import Attempt, attempt
 from dossier.results.empty import EmptyAircraft
 from dossier.results.intermediate import balance

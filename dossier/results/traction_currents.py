@@ -15,8 +15,8 @@ from dossier.figures import Figure, Formula, Input, OutsideRange, error_source, 
 from dossier.model.aircraft import Aircraft
 from dossier.quantities import Quantity
 from dossier.results.cell_model import CellModel, conditions
-from dossier.results.energy import PhaseRow
 from dossier.results.flight_case import FlightCase
+from dossier.results.profile import PhaseRow
 from dossier.results.weighing import slugs
 from dossier.sources import cite
 

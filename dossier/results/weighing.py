@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from math import sqrt
 from statistics import fmean, stdev
@@ -12,11 +12,12 @@ from uncertainties import UFloat
 
 from dossier.compute import weights
 from dossier.figures import Figure, Input, error_source, evaluate, given, taken
-from dossier.findings import Finding, Severity
+from dossier.findings import Finding
 from dossier.model.events import Correction, Weighing
-from dossier.model.instruments import ArmInstrument, Scale, Support
+from dossier.model.instruments import Scale, Support
 from dossier.results.intermediate import balance
 from dossier.results.weighing_arms import instrument_errors, measured_arm
+from dossier.results.weighing_checks import weighing_findings
 
 
 @dataclass(frozen=True)
@@ -78,7 +79,8 @@ def slug(name: str) -> str:
 
 
 def slugs(names: Iterable[str]) -> tuple[str, ...]:
-    """Make parts of figures' names, each its own: one that is empty or taken gets its number in the list behind it."""
+    """Make parts of figures' names, each its own: one that is empty or taken gets its number in the
+    list behind it."""
     made: list[str] = []
     for number, name in enumerate(names, 1):
         part = slug(name)
@@ -87,7 +89,8 @@ def slugs(names: Iterable[str]) -> tuple[str, ...]:
 
 
 def weigh(event: Weighing) -> WeighingResult:
-    """Compute mass and centre of gravity of the aircraft as it stood on the scales, corrected to the empty condition.
+    """Compute mass and centre of gravity of the aircraft as it stood on the scales, corrected to
+    the empty condition.
 
     Raises:
         OutsideRange: the readings cannot be those of an aircraft on its supports.
@@ -100,20 +103,42 @@ def weigh(event: Weighing) -> WeighingResult:
         _row(support, name, event.scales[str(support.scale)], certificates, arm)
         for support, name, arm in zip(event.supports, names, arms_of_supports, strict=True)
     )
-    corrections = tuple(_correction(item, -1) for item in event.remove) + tuple(_correction(item, 1) for item in event.add)
+    corrections = tuple(_correction(item, -1) for item in event.remove) + tuple(
+        _correction(item, 1) for item in event.add
+    )
     masses = [taken(row.net) for row in rows] + [row.mass for row in corrections]
     arms = [row.arm for row in rows] + [row.arm for row in corrections]
-    mass = evaluate(weights.total_mass, "weighed_mass", "Mass as weighed, in the empty condition", "mass", {"m_i": masses})
-    moment = evaluate(weights.total_moment, "weighed_moment", "Moment as weighed, in the empty condition", "mass_moment", {"m_i": masses, "x_i": arms})
-    return WeighingResult(event, rows, corrections, mass, moment, _levelled(event, masses, arms), _lateral(rows), _quality(event))
+    mass = evaluate(
+        weights.total_mass, "weighed_mass", "Mass as weighed, in the empty condition", "mass", {"m_i": masses}
+    )
+    moment = evaluate(
+        weights.total_moment,
+        "weighed_moment",
+        "Moment as weighed, in the empty condition",
+        "mass_moment",
+        {"m_i": masses, "x_i": arms},
+    )
+    return WeighingResult(
+        event,
+        rows,
+        corrections,
+        mass,
+        moment,
+        _levelled(event, masses, arms),
+        _lateral(rows),
+        weighing_findings(event),
+    )
 
 
 def _calibration_errors(event: Weighing) -> Mapping[str, UFloat]:
-    """One random error for each certificate, in units of the standard uncertainty: scales that share a certificate share it."""
+    """One random error for each certificate, in units of the standard uncertainty: scales that share a
+    certificate share it."""
     errors = {}
     for certificate in sorted({str(scale.certificate) for scale in event.scales.values()}):
         scales = [str(scale.name) for scale in event.scales.values() if scale.certificate == certificate]
-        errors[certificate] = error_source(f"calibration of {', '.join(scales)} ({certificate})", 1.0, bounded=True)
+        errors[certificate] = error_source(
+            f"calibration of {', '.join(scales)} ({certificate})", 1.0, bounded=True
+        )
     return errors
 
 
@@ -123,12 +148,29 @@ def _row(
     gross = _reading(support, scale, certificates)
     tare = given(support.tare, f"tare, {support.name}") if support.tare else None
     no_tare = Input(f"tare, {support.name}: none", "mass", 0.0, support.place or "not in a file")
-    net = evaluate(weights.net_mass, f"net_mass.{name}", f"Net mass, {support.name}", "mass",
-                   {"m_scale": gross, "m_tare": tare or no_tare})
-    moment = evaluate(weights.moment, f"moment.{name}", f"Moment, {support.name}", "mass_moment", {"m": taken(net), "x": arm})
+    net = evaluate(
+        weights.net_mass,
+        f"net_mass.{name}",
+        f"Net mass, {support.name}",
+        "mass",
+        {"m_scale": gross, "m_tare": tare or no_tare},
+    )
+    moment = evaluate(
+        weights.moment,
+        f"moment.{name}",
+        f"Moment, {support.name}",
+        "mass_moment",
+        {"m": taken(net), "x": arm},
+    )
     return SupportRow(
-        str(support.name), str(scale.name), tuple(reading.text for reading in support.readings), gross.value,
-        tare.value if tare else 0.0, net, moment, arm,
+        str(support.name),
+        str(scale.name),
+        tuple(reading.text for reading in support.readings),
+        gross.value,
+        tare.value if tare else 0.0,
+        net,
+        moment,
+        arm,
         given(support.lateral_arm, f"lateral arm, {support.name}") if support.lateral_arm else None,
     )
 
@@ -143,9 +185,13 @@ def _reading(support: Support, scale: Scale, certificates: Mapping[str, UFloat])
     last_digit = scale.resolution.value / 2 / sqrt(3)
     estimate = fmean(values) + certificates[str(scale.certificate)] * shared
     if last_digit:
-        estimate = estimate + error_source(f"last digit of {scale.name}, {support.name}", last_digit, bounded=True)
+        estimate = estimate + error_source(
+            f"last digit of {scale.name}, {support.name}", last_digit, bounded=True
+        )
     if len(values) > 1 and stdev(values) > 0:
-        estimate = estimate + error_source(f"repeatability, {support.name}", stdev(values) / sqrt(len(values)))
+        estimate = estimate + error_source(
+            f"repeatability, {support.name}", stdev(values) / sqrt(len(values))
+        )
     label = f"reading, {support.name}" + (f" (mean of {len(values)})" if len(values) > 1 else "")
     text = ", ".join(reading.text for reading in support.readings)
     return Input(label, "mass", estimate, support.readings[0].place or "not in a file", text)
@@ -162,18 +208,45 @@ def _correction(item: Correction, sign: int) -> CorrectionRow:
 
 
 def _levelled(event: Weighing, masses: list[Input], arms: list[Input]) -> tuple[Figure, ...]:
-    """Return the centre of gravity, last, and what it took to free it of the levelling error where the record states one."""
+    """Return the centre of gravity, last, and what it took to free it of the levelling error where the
+    record states one."""
     name, label = "weighed_cg", "Centre of gravity as weighed"
     sums = {"m_i": masses, "x_i": arms}
     if event.pitch_error is None or event.height_of_cg is None:
-        return (evaluate(weights.centre_of_gravity, name, label, "length", sums, style="arm", steps=balance(masses, arms)),)
-    raw = evaluate(weights.centre_of_gravity, f"{name}.as_stood", f"{label}, in the attitude it stood in", "length", sums, style="arm", steps=balance(masses, arms))
+        return (
+            evaluate(
+                weights.centre_of_gravity,
+                name,
+                label,
+                "length",
+                sums,
+                style="arm",
+                steps=balance(masses, arms),
+            ),
+        )
+    raw = evaluate(
+        weights.centre_of_gravity,
+        f"{name}.as_stood",
+        f"{label}, in the attitude it stood in",
+        "length",
+        sums,
+        style="arm",
+        steps=balance(masses, arms),
+    )
     shift = evaluate(
-        weights.levelling_error, "levelling_error", "Error of the arm from levelling", "length",
-        {"h_CG": given(event.height_of_cg, "height of the centre of gravity"), "alpha": given(event.pitch_error, "pitch while weighed")},
+        weights.levelling_error,
+        "levelling_error",
+        "Error of the arm from levelling",
+        "length",
+        {
+            "h_CG": given(event.height_of_cg, "height of the centre of gravity"),
+            "alpha": given(event.pitch_error, "pitch while weighed"),
+        },
         style="arm",
     )
-    level = evaluate(weights.levelled_arm, name, label, "length", {"x": taken(raw), "dx_level": taken(shift)}, style="arm")
+    level = evaluate(
+        weights.levelled_arm, name, label, "length", {"x": taken(raw), "dx_level": taken(shift)}, style="arm"
+    )
     return (raw, shift, level)
 
 
@@ -181,51 +254,13 @@ def _lateral(rows: tuple[SupportRow, ...]) -> Figure | None:
     if any(row.lateral_arm is None for row in rows):
         return None
     return evaluate(
-        weights.centre_of_gravity, "weighed_lateral_cg", "Centre of gravity to the right of the centre line, as weighed", "length",
-        {"m_i": [taken(row.net) for row in rows], "x_i": [row.lateral_arm for row in rows if row.lateral_arm]}, style="arm",
+        weights.centre_of_gravity,
+        "weighed_lateral_cg",
+        "Centre of gravity to the right of the centre line, as weighed",
+        "length",
+        {
+            "m_i": [taken(row.net) for row in rows],
+            "x_i": [row.lateral_arm for row in rows if row.lateral_arm],
+        },
+        style="arm",
     )
-
-
-def _zero_moved(scale: Scale) -> bool:
-    if scale.zero_before is None or scale.zero_after is None:
-        return False
-    if scale.resolution.value <= 0:
-        return scale.zero_after.value != scale.zero_before.value
-    digits = (scale.zero_after.as_written - scale.zero_before.as_written) / scale.resolution.as_written
-    same_unit = scale.zero_after.unit == scale.zero_before.unit == scale.resolution.unit
-    moved = digits if same_unit else (scale.zero_after.value - scale.zero_before.value) / scale.resolution.value
-    return round(abs(moved), 6) > 1  # readings are whole digits of the scale: rounding only takes off the noise of floats
-
-
-def _quality(event: Weighing) -> tuple[Finding, ...]:
-    findings = [*_half_said(event)]
-    for support in event.supports:
-        if len(support.readings) < 2:
-            findings.append(Finding("W001", f"the support {str(support.name)!r} was read once, so nothing shows how well a reading repeats",
-                                    "take the aircraft off and on again and add the second reading", support.place_of_key("readings"), Severity.WARNING))
-    for scale in event.scales.values():
-        if _zero_moved(scale):
-            findings.append(Finding("W002", f"the zero of {scale.name} moved by more than its last digit while weighing",
-                                    "weigh again with a settled scale", scale.place_of_key("zero_after"), Severity.WARNING))
-        if (event.date - scale.calibrated).days > 2 * 365.25:
-            findings.append(Finding("W003", f"{scale.name} was calibrated on {scale.calibrated}, more than two years before this weighing",
-                                    "have it calibrated (AMC1 SPO.POL.105(b) asks for two years)", scale.place_of_key("calibrated"), Severity.WARNING))
-    calibrated: tuple[Scale | ArmInstrument, ...] = (*event.scales.values(), *event.instruments.values())
-    for one in calibrated:
-        if one.calibrated > event.date:
-            findings.append(Finding("W004", f"{one.name} was calibrated on {one.calibrated}, after this weighing", "correct the date",
-                                    one.place_of_key("calibrated"), Severity.WARNING))
-    return tuple(findings)
-
-
-def _half_said(event: Weighing) -> Iterator[Finding]:
-    """What the record begins to say and does not finish: nothing is computed from it, and that is told."""
-    if (event.pitch_error is None) != (event.height_of_cg is None):
-        there, missing = ("pitch_error", "height_of_cg") if event.height_of_cg is None else ("height_of_cg", "pitch_error")
-        yield Finding("W006", f"{there} stands without {missing}, so the centre of gravity is not freed of the error of levelling",
-                      f"add {missing}, or take {there} out", event.place_of_key(there), Severity.WARNING)
-    without = [support for support in event.supports if support.lateral_arm is None]
-    if len(without) < len(event.supports):
-        for support in without:
-            yield Finding("W007", f"the support {str(support.name)!r} has no lateral arm and others have one, so there is no lateral centre of gravity",
-                          'add for example  lateral_arm: "0 m"', support.place, Severity.WARNING)

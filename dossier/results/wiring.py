@@ -13,13 +13,14 @@ from dossier.findings import Finding, Severity, in_order
 from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery, Option
 from dossier.model.wiring import Connector, Fuse, Wiring
+from dossier.published_work import Citation
 from dossier.results.conductor_checks import conductor_checks
 from dossier.results.conductors import ConductorResult, conductor_result
 from dossier.results.discharge import Modelled
 from dossier.results.fuse_checks import InTheWay, behind_fuse, connector_checks, fuse_checks, through
 from dossier.results.traction_currents import OptionCurrents, heaviest, option_currents
 from dossier.results.wiring_checks import Check, Standing, Told, Valued, joined, standing, told
-from dossier.sources import Citation, cite
+from dossier.sources import cite
 
 WAY = "all conductors one behind the other, there and back; plugs and contactors are not in it"
 MAIN_WIRES = "FAA-H-8083-31, main power wires"

@@ -154,10 +154,15 @@ def _rows(aged: Sequence[AgedYear], case: FlightCase | None) -> tuple[YearRow, .
 
     return tuple(
         YearRow(
-            one.year, one.health, one.worst_health, one.best_health,
-            one.growth, one.worst_growth, one.best_growth,
+            one.year,
+            one.health,
+            one.worst_health,
+            one.best_health,
+            one.growth,
+            one.worst_growth,
+            one.best_growth,
             (lasts(one.worst_health, one.worst_growth), lasts(one.best_health, one.best_growth)),
-        )  # fmt: skip
+        )
         for one in aged
     )
 

@@ -6,9 +6,9 @@ from collections.abc import Iterator, Mapping
 
 from dossier.dossier import Dossier
 from dossier.results.discharge_table import Outlook
-from dossier.results.energy import Flight
 from dossier.results.gauge import Gauge
 from dossier.results.modelled_endurance import ModelledFlight
+from dossier.results.profile import Flight
 from dossier.results_tables.loads import NOT_WEIGHED
 from dossier.results_tables.table import FLAG, WORDS, Table, Value, known, table
 

@@ -23,6 +23,14 @@ def write_starter(folder: Path) -> tuple[Path, ...]:
         Rejected: the folder exists, and nothing is written into it.
     """
     if folder.exists():
-        raise Rejected([Finding("P005", f"{folder} exists already", "name a folder that does not exist yet: the tool never writes over a record")])
+        raise Rejected(
+            [
+                Finding(
+                    "P005",
+                    f"{folder} exists already",
+                    "name a folder that does not exist yet: the tool never writes over a record",
+                )
+            ]
+        )
     shutil.copytree(TEMPLATE, folder)
     return tuple(sorted(path for path in folder.rglob("*") if path.is_file()))

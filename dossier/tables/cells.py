@@ -12,7 +12,8 @@ from dossier.compute.cell import Application, Cell, CellLimits
 from dossier.compute.curve import curve
 from dossier.model.base import Part
 from dossier.model.scalars import Key, Name, Number, OneOf, Text
-from dossier.sources import Citation, cite
+from dossier.published_work import Citation
+from dossier.sources import cite
 from dossier.tables.columns import Columns, numbers, read_table
 from dossier.tables.rest_voltages import generic_rest_voltages
 

@@ -12,7 +12,8 @@ from dossier.compute.curve import Curve, curve
 from dossier.model.base import Part
 from dossier.model.battery import Cell
 from dossier.model.scalars import Key, Name, Number, OneOf, Text
-from dossier.sources import Citation, cite
+from dossier.published_work import Citation
+from dossier.sources import cite
 from dossier.tables.columns import numbers, read_table
 
 

@@ -9,7 +9,8 @@ from types import MappingProxyType
 from dossier.compute.wiring import CIRCULAR_MIL, Wire
 from dossier.model.base import Part
 from dossier.model.scalars import Count, Name, Number, Text
-from dossier.sources import Citation, cite
+from dossier.published_work import Citation
+from dossier.sources import cite
 from dossier.tables.columns import numbers, read_table
 
 

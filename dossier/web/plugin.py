@@ -38,7 +38,7 @@ class DossierPlugin(BasePlugin[DossierOptions]):  # type: ignore[no-untyped-call
     _shown: Packet
     _read: dict[str, Inspection]
 
-    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002 - MkDocs names them
         """Remember whether a refused record may be shown as a page; MkDocs then keeps this object."""
         self._serving = command == "serve"
 
@@ -71,7 +71,7 @@ class DossierPlugin(BasePlugin[DossierOptions]):  # type: ignore[no-untyped-call
             files.append(File.generated(config, path, content=content, inclusion=inclusion))
         return files
 
-    def on_page_content(self, html: str, *, page: SitePage, config: MkDocsConfig, files: Files) -> str:  # noqa: ARG002
+    def on_page_content(self, html: str, *, page: SitePage, config: MkDocsConfig, files: Files) -> str:  # noqa: ARG002 - MkDocs names them
         """Finish a page's HTML and read it."""
         if page.file.inclusion is InclusionLevel.NOT_IN_NAV:
             page.meta["search"] = {"exclude": True}  # the search plugin's own word
@@ -79,7 +79,7 @@ class DossierPlugin(BasePlugin[DossierOptions]):  # type: ignore[no-untyped-call
         self._read[page.file.dest_uri] = inspect(finished)
         return finished
 
-    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:  # noqa: ARG002
+    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:  # noqa: ARG002 - MkDocs names them
         """Refuse what may not stand on a page, once all are read; give the templates their filter."""
         for fault in dead_links(self._read, {file.dest_uri for file in files}):
             _log.warning(fault)
@@ -88,7 +88,7 @@ class DossierPlugin(BasePlugin[DossierOptions]):  # type: ignore[no-untyped-call
         env.filters["css_string"] = css_string
         return env
 
-    def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:  # noqa: ARG002
+    def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:  # noqa: ARG002 - MkDocs names them
         """Build again when the record changes."""
         server.watch(str(self._choice(config).project))
         return server

@@ -41,7 +41,9 @@ def main() -> int:
     for kind, number in total.items():
         _say(f"{kind:28}{caught[kind]:8}{number:6}{caught[kind] / number:8.0%}")
     _say(f"{'all':28}{caught.total():8}{total.total():6}{caught.total() / total.total():8.0%}")
-    as_good = sum(number for reason, number in reasons.items() if reason not in ("a named weakness", "UNEXPLAINED"))
+    as_good = sum(
+        number for reason, number in reasons.items() if reason not in ("a named weakness", "UNEXPLAINED")
+    )
     matters = total.total() - as_good
     _say(f"{'of those that spoil something':28}{caught.total():8}{matters:6}{caught.total() / matters:8.1%}")
     _say("\nwhat was not noticed, and why")

@@ -51,7 +51,9 @@ class Reader:
         return page
 
     def _failed(self, request: Any) -> None:
-        if request.failure != "net::ERR_ABORTED":  # the test went on to the next page before this one had its icon
+        if (
+            request.failure != "net::ERR_ABORTED"
+        ):  # the test went on to the next page before this one had its icon
             self.complaints.append(f"not found: {request.url} {request.failure}")
 
     def _request(self, request: Any) -> None:

@@ -61,7 +61,9 @@ def dead(page: Path) -> Iterator[str]:
     for link in anchors(page).links:
         address, _, anchor = urljoin(page.as_uri(), link).partition("#")
         file = Path(unquote(address.removeprefix("file://")))
-        if not file.is_file() or (anchor and file.suffix == ".html" and unquote(anchor) not in anchors(file).ids):
+        if not file.is_file() or (
+            anchor and file.suffix == ".html" and unquote(anchor) not in anchors(file).ids
+        ):
             yield f"{page.name}: {link}"
 
 
@@ -69,7 +71,9 @@ def test_every_link_of_every_page_leads_somewhere(site: Path) -> None:
     assert [link for page in pages(site) for link in dead(page)] == []
 
 
-def test_every_page_opens_in_silence_fits_its_screen_and_asks_for_nothing_outside(site: Path, reader: Reader) -> None:
+def test_every_page_opens_in_silence_fits_its_screen_and_asks_for_nothing_outside(
+    site: Path, reader: Reader
+) -> None:
     for size in ("desktop", "phone"):
         tab = reader.open(site / "index.html", size=size)
         wide = []
@@ -81,7 +85,8 @@ def test_every_page_opens_in_silence_fits_its_screen_and_asks_for_nothing_outsid
 
 
 def structure(page: Path) -> str:
-    """Tags, classes, roles and labels of a page, without its words: what most rules of accessibility look at."""
+    """Tags, classes, roles and labels of a page, without its words: what most rules of
+    accessibility look at."""
     parser = _Structure()
     parser.feed(page.read_text(encoding="utf-8"))
     return "".join(parser.parts)
@@ -93,7 +98,10 @@ class _Structure(HTMLParser):
         self.parts: list[str] = []
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        kept = [f"{name}={value if name in ('class', 'role', 'type', 'scope') else bool(value)}" for name, value in attrs]
+        kept = [
+            f"{name}={value if name in ('class', 'role', 'type', 'scope') else bool(value)}"
+            for name, value in attrs
+        ]
         self.parts.append(f"<{tag} {' '.join(kept)}>")
 
 

@@ -45,7 +45,9 @@ def test_work_done_again_stays_in_sight() -> None:
 
 
 def test_a_tolerance_stands_with_its_source() -> None:
-    assert "0.7500 in to 0.7508 in; measured within ± 0.0001 in (k = 2); drawing QE1-110." in text_of("quillet-e1", "0003", "assembly.md")
+    assert "0.7500 in to 0.7508 in; measured within ± 0.0001 in (k = 2); drawing QE1-110." in text_of(
+        "quillet-e1", "0003", "assembly.md"
+    )
 
 
 def test_a_nonconformity_stands_with_what_was_decided() -> None:

@@ -164,7 +164,9 @@ def spoiled(tricks: tuple[str, ...]) -> Spoiled:
     """Compose a demonstration serial after tricks were put into every free text of its files."""
     folder = Path(mkdtemp()) / PROJECT
     try:
-        shutil.copytree(PROJECTS / PROJECT, folder, ignore=shutil.ignore_patterns("000[!4]", "procedures", "rigging.yaml"))
+        shutil.copytree(
+            PROJECTS / PROJECT, folder, ignore=shutil.ignore_patterns("000[!4]", "procedures", "rigging.yaml")
+        )
         spoiler = Spoiler(tricks)
         for name in SPOILED:
             before = len(spoiler.put)

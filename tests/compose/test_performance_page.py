@@ -122,10 +122,7 @@ def test_what_is_doubtful_stands_before_what_is_sound() -> None:
 
 def test_a_doubtful_claim_has_the_number_that_would_be_sound() -> None:
     text = text_of("quillet-e1", "0003", links.CLAIMS)
-    assert (
-        "190 Wh/kg off by 21 % 230 Wh/kg; sound from 110 Wh/kg to 190 Wh/kg; possible to 265 Wh/kg"
-        in text
-    )
+    assert "190 Wh/kg off by 21 % 230 Wh/kg; sound from 110 Wh/kg to 190 Wh/kg; possible to 265 Wh/kg" in text
 
 
 def test_sound_is_said_to_mean_no_more_than_no_contradiction() -> None:

@@ -331,9 +331,7 @@ def test_a_steep_end_of_the_table_that_is_not_crossed_changes_nothing(end: float
     steep = curve([0.0, 0.1, 0.99, 0.995, 1.0], [2.9, 3.2, 3.3, 3.4, 4.0])
     same = curve([0.0, 1.0], [0.02, 0.02])
     whole = Cell(steep, same, 5 * AH, 3.2, 5 * AH, CellLimits(2.6), "power")
-    short = replace(
-        whole, rest=plain, resistance=curve([0.0, 0.99], [0.02, 0.02]), limits=CellLimits(2.6)
-    )
+    short = replace(whole, rest=plain, resistance=curve([0.0, 0.99], [0.02, 0.02]), limits=CellLimits(2.6))
     start = min(end, 0.99)
     assert raw(whole, 9.0, start=start) == pytest.approx(raw(short, 9.0, start=start), rel=1e-12)
 

@@ -66,8 +66,10 @@ def test_a_printed_table_of_56_moment_limits_agrees_except_for_its_misprints(
 @pytest.mark.parametrize("row", range(3))
 def test_the_misprinted_moment_limits_have_their_recomputed_values(row: int) -> None:
     misprint = example("weight_and_balance", "WB-038").expect["misprints_found"][row]
-    limit, name = (1, "printed_min_moment_per_100") if misprint["column"] == "min" else (
-        2, "printed_max_moment_per_100"
+    limit, name = (
+        (1, "printed_min_moment_per_100")
+        if misprint["column"] == "min"
+        else (2, "printed_max_moment_per_100")
     )
     computed = {weight: value for weight, value, _ in limit_table(limit, name)}
     assert computed[number(misprint["weight_lb"])] == as_printed(misprint["computed"])
@@ -253,8 +255,8 @@ def test_between_two_loadings_inside_an_envelope_that_bends_outward_every_one_is
     envelope = Envelope(tuple(masses), tuple(forward), tuple(aft))
     assert bends_outward(envelope)
     loads = []
-    for mass, share in (ends[:2], ends[2:]):
-        mass = min(mass, masses[-1])
+    for drawn, share in (ends[:2], ends[2:]):
+        mass = min(drawn, masses[-1])
         low, high = (limit_arm(mass, envelope.masses, limit) for limit in (envelope.forward, envelope.aft))
         loads.append((mass, low + share * (high - low)))
     mass = mix * loads[0][0] + (1 - mix) * loads[1][0]

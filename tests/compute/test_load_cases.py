@@ -19,7 +19,8 @@ BALLAST = (Load("no ballast", 0.0, 0.0), Load("nose ballast", 5.0, -0.80))
 
 def test_every_combination_is_there() -> None:
     assert combine(PACKS, PILOTS, BALLAST).masses.tolist() == [
-        [[170.0, 175.0], [225.0, 230.0]], [[180.0, 185.0], [235.0, 240.0]]
+        [[170.0, 175.0], [225.0, 230.0]],
+        [[180.0, 185.0], [235.0, 240.0]],
     ]
 
 
@@ -95,7 +96,9 @@ def test_the_smallest_margin_between_two_bends_is_checked_too() -> None:
 
 
 @given(
-    st.floats(90, 140), st.floats(0.2, 0.8), st.floats(-0.3, 0.5),
+    st.floats(90, 140),
+    st.floats(0.2, 0.8),
+    st.floats(-0.3, 0.5),
     st.tuples(st.floats(0.1, 0.45), st.floats(0.1, 0.45), st.floats(0.46, 0.7), st.floats(0.46, 0.7)),
 )
 def test_no_pilot_between_the_checked_ones_has_a_smaller_margin(

@@ -19,7 +19,8 @@ AMOUNT = st.integers(0, 10**9)
 
 
 def test_a_100_hour_inspection_that_was_done_early_is_due_100_hours_after_it() -> None:
-    # 14 CFR 91.409(b) counts 100 hours of time in service from the last inspection (memory); hand-made numbers
+    # 14 CFR 91.409(b) counts 100 hours of time in service from the last inspection (memory); hand-made
+    # numbers
     due = flight_time_at_due(1090 * HOUR, 100 * HOUR)
     assert due == 1190 * HOUR
     assert flight_time_left(due, 1185.4 * HOUR) == pytest.approx(4.6 * HOUR)

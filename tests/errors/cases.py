@@ -23,7 +23,10 @@ class Broken:
 AIRCRAFT, BATTERY, COMPLIANCE, HAZARDS = "aircraft.yaml", "battery.yaml", "compliance.yaml", "hazards.yaml"
 RECORD, PROCEDURE, ASSEMBLY = "serials/0001/record.yaml", "procedures/rigging.yaml", "assembly.yaml"
 DEEP = b"hazards: " + b"[" * 60 + b"]" * 60 + b"\n"
-PACK_FITTED = "  - event: pack-fitted\n    date: 2026-05-02\n    by: A. Builder\n    pack: P-001\n    option: standard-pack\n    mass: \"18.4 kg ± 0.1 kg\"\n"
+PACK_FITTED = (
+    "  - event: pack-fitted\n    date: 2026-05-02\n    by: A. Builder\n    pack: P-001\n"
+    '    option: standard-pack\n    mass: "18.4 kg ± 0.1 kg"\n'
+)
 SECOND_RECORD = b"""serial_number: "0002"
 build: {started: 2026-01-12, built_at: Sampletown, design_revision: "1"}
 events:
@@ -59,15 +62,21 @@ LIFE = b"""life_limits:
   motor: {component: motor, name: Motor, life: {months: 3}, source: own}
 """
 FLOWN = """events:
-  - {event: inspection, date: 2026-01-20, by: A. Builder, what: all, result: good, flight_hours: "5 h", cycles: 9}
-  - {event: inspection, date: 2026-01-21, by: A. Builder, what: all, result: good, flight_hours: "4 h", cycles: 8}
+  - {event: inspection, date: 2026-01-20, by: A. Builder, what: all, result: good, \
+flight_hours: "5 h", cycles: 9}
+  - {event: inspection, date: 2026-01-21, by: A. Builder, what: all, result: good, \
+flight_hours: "4 h", cycles: 8}
 """
 SHELF = '  baggage: {name: Shelf, arm: "0.80 m", minimum: "0 kg", maximum: "5 kg"}\n'
 REMOVED = "  - event: pack-removed\n    date: 2026-05-02\n    by: A. Builder\n    pack: P-001\n"
-RULE_SET_HEAD = b"rule_set: us-14-cfr-103\ntitle: Own\njurisdiction: here\nrevision: first\nlast_checked: 2026-01-01\nscope: nothing\nsources: {}\nrequirements: {}\n"
+RULE_SET_HEAD = (
+    b"rule_set: us-14-cfr-103\ntitle: Own\njurisdiction: here\nrevision: first\n"
+    b"last_checked: 2026-01-01\nscope: nothing\nsources: {}\nrequirements: {}\n"
+)
 
 
-RESISTANCE = """    resistance:               # at 25 °C: (rest voltage - voltage under a lasting current) / current
+RESISTANCE = """    resistance:               # at 25 °C: (rest voltage - voltage under a lasting current) \
+/ current
       - {state_of_charge: "10 %", resistance: "45 mΩ"}
       - {state_of_charge: "30 %", resistance: "35 mΩ"}
       - {state_of_charge: "90 %", resistance: "33 mΩ"}
@@ -93,15 +102,19 @@ USE = """use:
   storage_charge: "95 %"
   storage_temperature: "15 °C"
 """
-LOGGED = PACK_FITTED + """    measured_capacity: "{stated}"
+LOGGED = (
+    PACK_FITTED
+    + """    measured_capacity: "{stated}"
     evidence:
       - {{file: {cited}, shows: A discharge of the whole battery}}
     log: {{file: evidence/discharge.csv, discharge: positive}}
 """
+)
 
 
 def discharge(first: float, last: float) -> bytes:
-    """Write a log at 20 A whose voltage falls on a straight line from the first row under load to the last."""
+    """Write a log at 20 A whose voltage falls on a straight line from the first row under load
+    to the last."""
     rows = ((second, first - (first - last) * second / 10920) for second in (1, *range(120, 10921, 120)))
     lines = "".join(f"{second},{volts:.2f},20\n" for second, volts in rows)
     return f"Test Time / s,Voltage / V,Current / A\n0,58.10,0\n{lines}13000,44.90,0\n".encode()
@@ -119,11 +132,19 @@ UNUSED_HAZARD = """hazards:
 PICTURE = (
     PROCEDURE,
     "        expect: The plug hangs free and both halves are capped.\n",
-    "        expect: The plug hangs free and both halves are capped.\n"
-    "        picture: {file: pictures/plug.png, shows: Both halves under their caps.}\n",
+    (
+        "        expect: The plug hangs free and both halves are capped.\n"
+        "        picture: {file: pictures/plug.png, shows: Both halves under their caps.}\n"
+    ),
 )
 PNG_HEAD = b"\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR"
-WIDE_PNG = PNG_HEAD + b"\x00\x00\x20\x00\x00\x00\x00\x10" + b"\x08\x00\x00\x00\x00" + b"\x00" * 30 + b"IEND\xaeB`\x82"
+WIDE_PNG = (
+    PNG_HEAD
+    + b"\x00\x00\x20\x00\x00\x00\x00\x10"
+    + b"\x08\x00\x00\x00\x00"
+    + b"\x00" * 30
+    + b"IEND\xaeB`\x82"
+)
 DISPLAY_FUSE = """    display-fuse:
       name: Display fuse
       rated_current: "10 A"
@@ -131,7 +152,8 @@ DISPLAY_FUSE = """    display-fuse:
       interrupt_rating: "1 kA"
       source: sheet
 """
-WIRING = """wiring:
+WIRING = (
+    """wiring:
   coldest_battery: "10 °C"
   conductors:
     main:
@@ -162,7 +184,9 @@ WIRING = """wiring:
       interrupt_rating: "20 kA"
       burst: {current: "400 A", time: "60 s"}
       source: sheet
-""" + DISPLAY_FUSE + """  connectors:
+"""
+    + DISPLAY_FUSE
+    + """  connectors:
     plug:
       name: Main plug
       kind: plug
@@ -172,6 +196,7 @@ WIRING = """wiring:
       source: sheet
 
 """
+)
 LIST_EVENT = b"""event: list-completed
 date: 2026-05-03
 by: A. Builder
@@ -205,12 +230,18 @@ FLIGHT_TEST = """  - event: flight-test
     results: []
     glide_points:
 """
-RIGHT_WHEEL = """      - {name: right wheel, scale: right, readings: ["53.05 kg", "53.05 kg"], tare: "0.40 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "0.40 m"}
-"""
-TAIL_SKID = """      - {name: tail skid, scale: tail, readings: ["11.10 kg", "11.15 kg"], arm: "3.60 m ± 0.005 m", lateral_arm: "0.00 m"}
-"""
-STALL = """      - {quantity: stall_speed, value: "22 kt ± 0.5 kt", basis: CAS, configuration: power off, at_mass: "220 kg"}
-"""
+RIGHT_WHEEL = (
+    '      - {name: right wheel, scale: right, readings: ["53.05 kg", "53.05 kg"], tare: "0.40 kg", '
+    'arm: "0.35 m ± 0.002 m", lateral_arm: "0.40 m"}\n'
+)
+TAIL_SKID = (
+    '      - {name: tail skid, scale: tail, readings: ["11.10 kg", "11.15 kg"], '
+    'arm: "3.60 m ± 0.005 m", lateral_arm: "0.00 m"}\n'
+)
+STALL = (
+    '      - {quantity: stall_speed, value: "22 kt ± 0.5 kt", basis: CAS, configuration: power off, '
+    'at_mass: "220 kg"}\n'
+)
 STALL_TEST = f"""  - event: flight-test
     date: 2026-05-02
     by: A. Builder
@@ -222,10 +253,15 @@ LAST_LINE = "      - {file: evidence/weighing.csv, shows: readings as written do
 
 def flown(code: str, *glides: tuple[float, str]) -> Broken:
     """Break the glides of a flight test: each a speed in m/s and a sink."""
-    points = "".join(f'      - {{speed: "{speed} m/s", sink: "{sink} m/s ± 0.02 m/s"}}\n' for speed, sink in glides)
+    points = "".join(
+        f'      - {{speed: "{speed} m/s", sink: "{sink} m/s ± 0.02 m/s"}}\n' for speed, sink in glides
+    )
     return Broken(
         code,
-        ((AIRCRAFT, "\nprofile:", f"\n{AERODYNAMICS}profile:"), (RECORD, LAST_LINE, LAST_LINE + FLIGHT_TEST + points)),
+        (
+            (AIRCRAFT, "\nprofile:", f"\n{AERODYNAMICS}profile:"),
+            (RECORD, LAST_LINE, LAST_LINE + FLIGHT_TEST + points),
+        ),
     )
 
 
@@ -246,7 +282,12 @@ CASES: tuple[Broken, ...] = (
     edit("M001", HAZARDS, "    consequence: The wing separates and you die.\n", ""),
     edit("M002", HAZARDS, "avoidance: Pull", "avoidence: Pull"),
     edit("M003", HAZARDS, "word: danger", "word: [danger]"),
-    edit("M004", HAZARDS, "hazard: The battery is live whenever its plug is in, and cells cannot be switched off.", 'hazard: " "'),
+    edit(
+        "M004",
+        HAZARDS,
+        "hazard: The battery is live whenever its plug is in, and cells cannot be switched off.",
+        'hazard: " "',
+    ),
     edit("M005", COMPLIANCE, "  guarded: {kind", "  Guarded Rule: {kind"),
     edit("M006", RECORD, 'serial_number: "0001"', 'serial_number: "00/01"'),
     edit("M007", RECORD, "started: 2026-01-12", "started: 12.1.2026"),
@@ -256,7 +297,16 @@ CASES: tuple[Broken, ...] = (
     edit("M010", RECORD, "evidence/weighing.csv", "../0002/weighing.csv"),
     edit("M011", RECORD, 'readings: ["53.20 kg", "53.25 kg"]', "readings: [53.20, 53.25 lbs]"),
     edit("M012", PROCEDURE, "kind: rigging", "kind: riging"),
-    Broken("M013", ((RECORD, "events:\n", "events:\n  - {event: edition, date: 2026-01-20, by: A. Builder, letter: a, reason: first}\n"),)),
+    Broken(
+        "M013",
+        (
+            (
+                RECORD,
+                "events:\n",
+                "events:\n  - {event: edition, date: 2026-01-20, by: A. Builder, letter: a, reason: first}\n",
+            ),
+        ),
+    ),
     edit("M014", PROCEDURE, "loose_items: [2 main pins, 2 safety pins]", "loose_items: 2 main pins"),
     Broken("P001", absent=(AIRCRAFT,)),
     Broken("P002", absent=(HAZARDS,)),
@@ -264,34 +314,94 @@ CASES: tuple[Broken, ...] = (
     Broken("P004", only="0099"),
     edit("P010", PROCEDURE, "hazards: [joint-not-locked]", "hazards: [joint-not-lockd]"),
     edit("P011", AIRCRAFT, 'value: "225 kg"', 'value: "225 kt"'),
-    edit("P012", AIRCRAFT, "{mark: red line, at: never_exceed_speed, meaning: never exceed}", "{mark: red line, start: never_exceed_speed, meaning: never exceed}"),
+    edit(
+        "P012",
+        AIRCRAFT,
+        "{mark: red line, at: never_exceed_speed, meaning: never exceed}",
+        "{mark: red line, start: never_exceed_speed, meaning: never exceed}",
+    ),
     edit("P013", AIRCRAFT, '  leading_edge_of_chord: "0.02 m"\n', ""),
     edit("P014", AIRCRAFT, '{mass: "150 kg", forward: "0.20 m"', '{mass: "250 kg", forward: "0.50 m"'),
-    edit("P015", AIRCRAFT, "{name: Cruise, kind: cruise}", '{name: Cruise, kind: cruise, duration: "20 min"}'),
+    edit(
+        "P015", AIRCRAFT, "{name: Cruise, kind: cruise}", '{name: Cruise, kind: cruise, duration: "20 min"}'
+    ),
     edit("P016", AIRCRAFT, '{name: Climb, kind: climb, height: "300 m"}', "{name: Climb, kind: climb}"),
     edit("P017", AIRCRAFT, 'controller: "0.96 ± 0.02"', 'controller: "96"'),
     edit("P018", RECORD, 'readings: ["53.20 kg", "53.25 kg"]', "readings: []"),
     edit("P019", BATTERY, "  standard-pack:\n", "  without_battery:\n"),
-    edit("P020", BATTERY, '{state_of_charge: "50 %", voltage: "3.7 V"}', '{state_of_charge: "50 %", voltage: "3.2 V"}'),
+    edit(
+        "P020",
+        BATTERY,
+        '{state_of_charge: "50 %", voltage: "3.7 V"}',
+        '{state_of_charge: "50 %", voltage: "3.2 V"}',
+    ),
     edit("P021", BATTERY, 'full_cell_voltage: "4.15 V"', 'full_cell_voltage: "4.25 V"'),
-    edit("P023", AIRCRAFT, "limits:\n", 'plan_view:\n  wing:\n    - {lateral_arm: "0 m", leading_edge: "1.2 m", trailing_edge: "0.1 m"}\n\nlimits:\n'),
+    edit(
+        "P023",
+        AIRCRAFT,
+        "limits:\n",
+        'plan_view:\n  wing:\n    - {lateral_arm: "0 m", leading_edge: "1.2 m", trailing_edge: "0.1 m"}\n\n'
+        "limits:\n",
+    ),
     Broken("P030", whole={"rule_sets/us-14-cfr-103.yaml": RULE_SET_HEAD}),
     edit("P031", COMPLIANCE, ", coverage: 95 %", ""),
     edit("P040", HAZARDS, "hazards:\n", UNUSED_HAZARD),
-    Broken("P041", ((PROCEDURE, "        by: pilot\n", "        by: pilot\n        on_card: {do: Pull the red plug of the battery., second_check: Look.}\n"),)),
+    Broken(
+        "P041",
+        (
+            (
+                PROCEDURE,
+                "        by: pilot\n",
+                (
+                    "        by: pilot\n"
+                    "        on_card: {do: Pull the red plug of the battery., second_check: Look.}\n"
+                ),
+            ),
+        ),
+    ),
     edit("P043", PROCEDURE, "closing: ", "closing: Go on with the list {list.de-riging}. "),
     edit("P042", PROCEDURE, "  - title: Wings\n", "  - title: Wings, below {take_off_mass}\n"),
     edit("P050", RECORD, "assembly:\n", "items_left_out: [wing]\nassembly:\n"),
     Broken("P051", whole={"serials/0002/record.yaml": SECOND_RECORD}),
-    edit("E001", RECORD, "  - event: weighing\n    date: 2026-05-02", "  - event: weighing\n    date: 2026-04-30"),
+    edit(
+        "E001",
+        RECORD,
+        "  - event: weighing\n    date: 2026-05-02",
+        "  - event: weighing\n    date: 2026-04-30",
+    ),
     edit("E002", RECORD, "option: standard-pack", "option: long-pack"),
     edit("E003", RECORD, "  - event: weighing", PACK_FITTED + "  - event: weighing"),
-    edit("E004", RECORD, "  - event: weighing", REMOVED + "    retired: true\n" + PACK_FITTED + "  - event: weighing"),
-    edit("E005", RECORD, "  - event: weighing", PACK_FITTED.replace("P-001", "P-002") + "  - event: weighing"),
+    edit(
+        "E004",
+        RECORD,
+        "  - event: weighing",
+        REMOVED + "    retired: true\n" + PACK_FITTED + "  - event: weighing",
+    ),
+    edit(
+        "E005", RECORD, "  - event: weighing", PACK_FITTED.replace("P-001", "P-002") + "  - event: weighing"
+    ),
     edit("E006", RECORD, "  - event: weighing", REMOVED.replace("P-001", "P-009") + "  - event: weighing"),
-    Broken("E007", ((RECORD, "events:\n", "events:\n  - {event: edition, date: 2026-01-20, by: A. Builder, letter: B, reason: first}\n"
-                     "  - {event: edition, date: 2026-01-21, by: A. Builder, letter: A, reason: second}\n"),)),
-    edit("E008", RECORD, "  - event: weighing", "  - {event: capacity-test, date: 2026-05-02, by: A. Builder, pack: P-009, capacity: 68 Ah, conditions: 10 A at 20 °C}\n  - event: weighing"),
+    Broken(
+        "E007",
+        (
+            (
+                RECORD,
+                "events:\n",
+                (
+                    "events:\n"
+                    "  - {event: edition, date: 2026-01-20, by: A. Builder, letter: B, reason: first}\n"
+                    "  - {event: edition, date: 2026-01-21, by: A. Builder, letter: A, reason: second}\n"
+                ),
+            ),
+        ),
+    ),
+    edit(
+        "E008",
+        RECORD,
+        "  - event: weighing",
+        "  - {event: capacity-test, date: 2026-05-02, by: A. Builder, pack: P-009, capacity: 68 Ah, "
+        "conditions: 10 A at 20 °C}\n  - event: weighing",
+    ),
     Broken("E010", ((RECORD, RIGHT_WHEEL, ""), (RECORD, TAIL_SKID, ""))),
     edit("E011", RECORD, TAIL_SKID, ""),
     edit("E012", RECORD, "name: right wheel", "name: left wheel"),
@@ -299,7 +409,11 @@ CASES: tuple[Broken, ...] = (
     edit("E014", RECORD, LAST_LINE, LAST_LINE + STALL_TEST.replace("05-02", "06-02")),
     edit("E015", RECORD, LAST_LINE, LAST_LINE + SLOWER + STALL_TEST),
     Broken("R016", (PICTURE,)),
-    Broken("R018", (PICTURE,), {"pictures/plug.png": b"<svg xmlns='http://www.w3.org/2000/svg' onload='alert(1)'/>"}),
+    Broken(
+        "R018",
+        (PICTURE,),
+        {"pictures/plug.png": b"<svg xmlns='http://www.w3.org/2000/svg' onload='alert(1)'/>"},
+    ),
     Broken("R019", (PICTURE,), {"pictures/plug.png": WIDE_PNG}),
     edit("A001", RECORD, "step: main-pins", "step: main-pin"),
     edit("A002", RECORD, "    checked: 2026-02-04\n", "    checked: 2026-02-24\n"),
@@ -312,30 +426,82 @@ CASES: tuple[Broken, ...] = (
     edit("A009", RECORD, "  wing: {serial_number: W-1}\n", ""),
     edit("A010", RECORD, "by: A. Builder, checked_by: C. Colleague, measured", "by: A. Builder, measured"),
     edit("A011", ASSEMBLY, 'minimum: "0.02 mm"', 'minimum: "0.12 mm"'),
-    edit("A012", RECORD, 'measured: "0.05 mm", result: done', 'measured: "0.05 mm", result: accepted with reason'),
+    edit(
+        "A012",
+        RECORD,
+        'measured: "0.05 mm", result: done',
+        'measured: "0.05 mm", result: accepted with reason',
+    ),
     edit("A013", ASSEMBLY, "        checked_by: second person\n        hold: true", "        hold: true"),
     edit("A014", ASSEMBLY, "      weighed: {", "      main-pins: {"),
     edit("A015", RECORD, 'measured: "0.05 mm"', 'measured: "0.079 mm ± 0.004 mm"'),
     Broken("A016", ((RECORD, "events:\n", NONCONFORMITY + REWORKED + "events:\n"),)),
     Broken("A017", ((RECORD, "events:\n", "events:\n" + MOTOR_OUT),)),
     edit("A018", ASSEMBLY, "        hold: true            #", "        binds: [main-pins]    #"),
-    Broken("S001", ((RECORD, "design_revision: \"1\"}", "design_revision: \"1\", completed: 2026-01-31}"),), {MAINTENANCE: DUE}),
-    Broken("S002", ((RECORD, "design_revision: \"1\"}", "design_revision: \"1\", completed: 2026-01-31}"),), {MAINTENANCE: LIFE}),
+    Broken(
+        "S001",
+        ((RECORD, 'design_revision: "1"}', 'design_revision: "1", completed: 2026-01-31}'),),
+        {MAINTENANCE: DUE},
+    ),
+    Broken(
+        "S002",
+        ((RECORD, 'design_revision: "1"}', 'design_revision: "1", completed: 2026-01-31}'),),
+        {MAINTENANCE: LIFE},
+    ),
     Broken("S003", ((RECORD, "events:\n", FLOWN),)),
     Broken("S004", whole={MAINTENANCE: DUE.replace(b"months: 3", b"")}),
     Broken("S005", whole={MAINTENANCE: DUE.replace(b"months: 3", b"limit: never_exceed_speed")}),
     edit("W006", RECORD, "    scales:\n", '    pitch_error: "0.5 deg"\n    scales:\n'),
     edit("W007", RECORD, ', lateral_arm: "0.00 m"', ""),
     edit("W001", RECORD, 'readings: ["11.10 kg", "11.15 kg"]', 'readings: ["11.10 kg"]'),
-    edit("W002", RECORD, 'serial_number: S-3, calibrated', 'zero_before: "0.00 kg", zero_after: "0.15 kg", serial_number: S-3, calibrated'),
-    edit("W003", RECORD, "{name: Tail scale, serial_number: S-3, calibrated: 2026-03-01", "{name: Tail scale, serial_number: S-3, calibrated: 2023-03-01"),
-    edit("W004", RECORD, "{name: Tail scale, serial_number: S-3, calibrated: 2026-03-01", "{name: Tail scale, serial_number: S-3, calibrated: 2026-06-01"),
-    Broken("W005", ((RECORD, "  - event: weighing", "  - event: inspection\n    date: 2026-05-03\n    by: A. Builder\n    what: all\n    result: good\n  - event: weighing"),
-                    (RECORD, "    date: 2026-05-02\n    by: A. Builder\n    place_of_weighing", "    date: 2026-06-02\n    by: A. Builder\n    place_of_weighing"))),
-    edit("W008", RECORD, 'tare: "0.40 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"', 'tare: "14.0 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"'),
+    edit(
+        "W002",
+        RECORD,
+        "serial_number: S-3, calibrated",
+        'zero_before: "0.00 kg", zero_after: "0.15 kg", serial_number: S-3, calibrated',
+    ),
+    edit(
+        "W003",
+        RECORD,
+        "{name: Tail scale, serial_number: S-3, calibrated: 2026-03-01",
+        "{name: Tail scale, serial_number: S-3, calibrated: 2023-03-01",
+    ),
+    edit(
+        "W004",
+        RECORD,
+        "{name: Tail scale, serial_number: S-3, calibrated: 2026-03-01",
+        "{name: Tail scale, serial_number: S-3, calibrated: 2026-06-01",
+    ),
+    Broken(
+        "W005",
+        (
+            (
+                RECORD,
+                "  - event: weighing",
+                (
+                    "  - event: inspection\n    date: 2026-05-03\n    by: A. Builder\n    what: all\n"
+                    "    result: good\n  - event: weighing"
+                ),
+            ),
+            (
+                RECORD,
+                "    date: 2026-05-02\n    by: A. Builder\n    place_of_weighing",
+                "    date: 2026-06-02\n    by: A. Builder\n    place_of_weighing",
+            ),
+        ),
+    ),
+    edit(
+        "W008",
+        RECORD,
+        'tare: "0.40 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"',
+        'tare: "14.0 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"',
+    ),
     edit("D001", BATTERY, RESISTANCE, ""),
     edit("D002", BATTERY, RESISTANCE, RESISTANCE.replace(" mΩ", "0 mΩ")),
-    Broken("D003", ((BATTERY, "application: power ", "application: energy"), (BATTERY, "4.9 Ah ± 0.1 Ah", "3.5 Ah"))),
+    Broken(
+        "D003",
+        ((BATTERY, "application: power ", "application: energy"), (BATTERY, "4.9 Ah ± 0.1 Ah", "3.5 Ah")),
+    ),
     edit("D004", BATTERY, '"30 %", resistance: "35 mΩ"', '"30 %", resistance: "150 mΩ"'),
     Broken("D005", ((AIRCRAFT, "profile:", USE + "profile:"),)),
     edit("D006", BATTERY, REST, "    generic_open_circuit_voltage: nmc811\n"),
@@ -343,14 +509,26 @@ CASES: tuple[Broken, ...] = (
     edit("D008", RECORD, PACK_FITTED, PACK_FITTED + '    health: "88 %"\n'),
     Broken("D009", IRON_PHOSPHATE),
     edit("P027", BATTERY, REST, ""),
-    Broken("L009", ((RECORD, PACK_FITTED, LOGGED.format(stated="80 Ah ± 1 Ah", cited="evidence/discharge.csv")),),
-           {"serials/0001/evidence/discharge.csv": DISCHARGE}),
-    Broken("L010", ((RECORD, PACK_FITTED, LOGGED.format(stated="68 Ah ± 1 Ah", cited="evidence/discharge.csv")),),
-           {"serials/0001/evidence/discharge.csv": discharge(57.4, 40.0)}),
-    Broken("L011", ((RECORD, PACK_FITTED, LOGGED.format(stated="68 Ah ± 1 Ah", cited="evidence/discharge.csv")),),
-           {"serials/0001/evidence/discharge.csv": DISCHARGE.replace(b"\n1,57.40", b"\n1,55.40")}),
-    Broken("P024", ((RECORD, PACK_FITTED, LOGGED.format(stated="68 Ah ± 1 Ah", cited="evidence/other.csv")),),
-           {"serials/0001/evidence/discharge.csv": DISCHARGE, "serials/0001/evidence/other.csv": DISCHARGE}),
+    Broken(
+        "L009",
+        ((RECORD, PACK_FITTED, LOGGED.format(stated="80 Ah ± 1 Ah", cited="evidence/discharge.csv")),),
+        {"serials/0001/evidence/discharge.csv": DISCHARGE},
+    ),
+    Broken(
+        "L010",
+        ((RECORD, PACK_FITTED, LOGGED.format(stated="68 Ah ± 1 Ah", cited="evidence/discharge.csv")),),
+        {"serials/0001/evidence/discharge.csv": discharge(57.4, 40.0)},
+    ),
+    Broken(
+        "L011",
+        ((RECORD, PACK_FITTED, LOGGED.format(stated="68 Ah ± 1 Ah", cited="evidence/discharge.csv")),),
+        {"serials/0001/evidence/discharge.csv": DISCHARGE.replace(b"\n1,57.40", b"\n1,55.40")},
+    ),
+    Broken(
+        "P024",
+        ((RECORD, PACK_FITTED, LOGGED.format(stated="68 Ah ± 1 Ah", cited="evidence/other.csv")),),
+        {"serials/0001/evidence/discharge.csv": DISCHARGE, "serials/0001/evidence/other.csv": DISCHARGE},
+    ),
     Broken("P025", ((AIRCRAFT, "profile:", USE.replace('"20 %"', '"97 %"') + "profile:"),)),
     edit("P026", BATTERY, '"30 %", resistance', '"3 %", resistance'),
     wired("P028", 'gauge: "16"', 'gauge: "16"\n      area: "1.5 mm²"'),
@@ -362,20 +540,56 @@ CASES: tuple[Broken, ...] = (
     wired("C014", '"80 V"', '"58 V"'),
     wired("C015", '"250 A"', '"100 A"'),
     wired("C016", '"20 kA"', '"1.2 kA"'),
-    Broken("C017", ((BATTERY, "charger: {", WIRING.replace("      fuse: display-fuse\n", "").replace(DISPLAY_FUSE, "") + "charger: {"),)),
+    Broken(
+        "C017",
+        (
+            (
+                BATTERY,
+                "charger: {",
+                WIRING.replace("      fuse: display-fuse\n", "").replace(DISPLAY_FUSE, "") + "charger: {",
+            ),
+        ),
+    ),
     wired("C018", '      interrupt_rating: "20 kA"\n', ""),
     wired("C019", 'gauge: "2/0"', 'gauge: "250 kcmil"'),
     edit("C001", AIRCRAFT, 'value: "225 kg"', 'value: "110 kg"'),
     edit("C002", AIRCRAFT, 'maximum_power: "9 kW"', 'maximum_power: "14 kW"'),
     edit("C003", BATTERY, 'bay:\n  size: {length: "450 mm"', 'bay:\n  size: {length: "430 mm"'),
     edit("C004", AIRCRAFT, 'maximum_power: "9 kW"', 'maximum_power: "2 kW"'),
-    edit("C005", RECORD, 'tare: "0.40 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"', 'tare: "60 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"'),
-    Broken("C006", (
-        (AIRCRAFT, "  maximum_take_off_mass: take_off_mass\n", SHELF + "  maximum_take_off_mass: take_off_mass\n"),
-        (AIRCRAFT, '{mass: "150 kg", forward: "0.20 m", aft: "0.45 m"}', '{mass: "150 kg", forward: "0.20 m", aft: "0.42 m"}'),
-    )),
-    edit("P032", COMPLIANCE, '    relation: at least', '    quantity: level_power\n    relation: at least'),
-    Broken("P022", ((RECORD, LAST_LINE, LAST_LINE + FLIGHT_TEST + '      - {speed: "15 m/s", sink: "0.70 m/s", temperature: "10 °C"}\n'),)),
+    edit(
+        "C005",
+        RECORD,
+        'tare: "0.40 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"',
+        'tare: "60 kg", arm: "0.35 m ± 0.002 m", lateral_arm: "-0.40 m"',
+    ),
+    Broken(
+        "C006",
+        (
+            (
+                AIRCRAFT,
+                "  maximum_take_off_mass: take_off_mass\n",
+                SHELF + "  maximum_take_off_mass: take_off_mass\n",
+            ),
+            (
+                AIRCRAFT,
+                '{mass: "150 kg", forward: "0.20 m", aft: "0.45 m"}',
+                '{mass: "150 kg", forward: "0.20 m", aft: "0.42 m"}',
+            ),
+        ),
+    ),
+    edit("P032", COMPLIANCE, "    relation: at least", "    quantity: level_power\n    relation: at least"),
+    Broken(
+        "P022",
+        (
+            (
+                RECORD,
+                LAST_LINE,
+                LAST_LINE
+                + FLIGHT_TEST
+                + '      - {speed: "15 m/s", sink: "0.70 m/s", temperature: "10 °C"}\n',
+            ),
+        ),
+    ),
     flown("F001", (13, "0.427"), (15, "0.344"), (18, "0.262"), (22, "0.194")),
     flown("F002", (12, "0.606"), (13, "0.602"), (15, "0.626"), (18, "0.735"), (22, "1.017")),
     flown("F003", (11.0, "0.919"), (11.5, "0.896"), (12, "0.878"), (12.5, "0.864")),
@@ -383,5 +597,11 @@ CASES: tuple[Broken, ...] = (
     flown("F005", (12, "0.878"), (15, "0.843"), (22, "1.166")),
     flown("F006", (11, "0.9"), (12, "0.9"), (15, "0.8"), (18, "0.9"), (22, "1.2")),
     flown("F007", (11, "1.102"), (12, "0.746"), (15, "0.970"), (18, "0.825"), (22, "1.282")),
-    Broken("F008", ((AIRCRAFT, "\nprofile:", f"\n{AERODYNAMICS}profile:"), (AIRCRAFT, "0.75 m/s ± 0.08 m/s", "0.45 m/s ± 0.02 m/s"))),
+    Broken(
+        "F008",
+        (
+            (AIRCRAFT, "\nprofile:", f"\n{AERODYNAMICS}profile:"),
+            (AIRCRAFT, "0.75 m/s ± 0.08 m/s", "0.45 m/s ± 0.02 m/s"),
+        ),
+    ),
 )

@@ -11,13 +11,13 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from errors.cases import CASES, Broken
 
 from dossier.cli import main
 from dossier.finding_codes import CODES
 from dossier.findings import Finding, Rejected
 from dossier.fleet import make_all
 from dossier.starter import write_starter
+from errors.cases import CASES, Broken
 
 EXPECTED = Path(__file__).parent / "expected"
 ELSEWHERE = {
@@ -76,18 +76,28 @@ def test_a_broken_record_gives_the_whole_expected_message(case: Broken, tmp_path
 
 def test_every_code_of_the_record_and_its_figures_has_a_broken_record() -> None:
     covered = {case.code for case in CASES} | set(ELSEWHERE)
-    assert {code for code in CODES if code[0] in "RMPEWCASDF"} | {"L009", "L010", "L011"} == covered  # other L: tests/compute
+    assert {code for code in CODES if code[0] in "RMPEWCASDF"} | {
+        "L009",
+        "L010",
+        "L011",
+    } == covered  # other L: tests/compute
 
 
 def test_every_code_in_the_source_is_listed() -> None:
     package = Path(__file__).parents[2] / "dossier"
-    used = {code for path in package.rglob("*.py") for code in re.findall(r'"([A-Z]\d{3})"', path.read_text(encoding="utf-8"))}
+    used = {
+        code
+        for path in package.rglob("*.py")
+        for code in re.findall(r'"([A-Z]\d{3})"', path.read_text(encoding="utf-8"))
+    }
     assert used == set(CODES)
 
 
 def test_the_untouched_starter_has_no_finding(tmp_path: Path) -> None:
     write_starter(tmp_path / "starter")
-    assert [finding for dossier in make_all(tmp_path / "starter", None, None) for finding in dossier.findings] == []
+    assert [
+        finding for dossier in make_all(tmp_path / "starter", None, None) for finding in dossier.findings
+    ] == []
 
 
 def test_a_starter_is_never_written_over_a_folder(tmp_path: Path) -> None:
@@ -111,7 +121,11 @@ def test_an_evidence_link_that_leads_out_of_the_folder_is_refused(tmp_path: Path
 def test_the_problems_of_many_files_are_told_at_once_in_order(tmp_path: Path) -> None:
     folder = tmp_path / "starter"
     write_starter(folder)
-    for file, old, new in (("aircraft.yaml", '"225 kg"', "225"), ("battery.yaml", "series: 14", "series: many"), ("serials/0001/record.yaml", "by: A. Builder", "bye: A. Builder")):
+    for file, old, new in (
+        ("aircraft.yaml", '"225 kg"', "225"),
+        ("battery.yaml", "series: 14", "series: many"),
+        ("serials/0001/record.yaml", "by: A. Builder", "bye: A. Builder"),
+    ):
         path = folder / file
         path.write_text(path.read_text(encoding="utf-8").replace(old, new), encoding="utf-8")
     with pytest.raises(Rejected) as refused:
@@ -121,7 +135,9 @@ def test_the_problems_of_many_files_are_told_at_once_in_order(tmp_path: Path) ->
     assert set(files) == {"aircraft.yaml", "battery.yaml", "serials/0001/record.yaml"}
 
 
-def test_a_wrong_record_prints_every_problem_and_no_traceback(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_wrong_record_prints_every_problem_and_no_traceback(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     folder = tmp_path / "starter"
     write_starter(folder)
     (folder / "hazards.yaml").write_text("hazards: 12\n", encoding="utf-8")

@@ -240,9 +240,17 @@ def test_the_type_is_asked_even_without_a_claim() -> None:
 
 @pytest.mark.parametrize("first", ["web", "advert"])
 def test_two_claims_of_one_quantity_are_both_asked_in_whatever_order(first: str, tmp_path: Path) -> None:
-    texts = {name: claim(name, value, "endurance", battery="one") for name, value in (("web", "40 min"), ("advert", "9 h"))}
+    texts = {
+        name: claim(name, value, "endurance", battery="one")
+        for name, value in (("web", "40 min"), ("advert", "9 h"))
+    }
     order = [first, *(name for name in texts if name != first)]
-    register = held("".join(texts[name] for name in order), tmp_path, endurance__one=(2700.0, "time"), level_power__one=(1000.0, "power"))
+    register = held(
+        "".join(texts[name] for name in order),
+        tmp_path,
+        endurance__one=(2700.0, "time"),
+        level_power__one=(1000.0, "power"),
+    )
     codes = [finding.code for finding in register.findings]
     assert sorted(set(codes)) == ["J015", "J018"]
     assert codes.count("J018") == 1

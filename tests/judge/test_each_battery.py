@@ -56,8 +56,10 @@ def test_the_same_decision_rule_holds_for_each_battery(judged: Any) -> None:
 def test_a_battery_that_would_break_what_is_kept_is_told(judged: Any) -> None:
     findings = [one for one in judged(US, two_packs()).findings if one.code == "J016"]
     assert [finding.message for finding in findings] == [
-        "with Long pack, which the type may carry, 103.1(e)(1) of us-14-cfr-103 would not be kept: "
-        "261.0 lb is not less than 254 lb, by more than its guard band of 0.82 lb"
+        (
+            "with Long pack, which the type may carry, 103.1(e)(1) of us-14-cfr-103 would not be kept: "
+            "261.0 lb is not less than 254 lb, by more than its guard band of 0.82 lb"
+        )
     ]
 
 

@@ -72,8 +72,8 @@ def test_800_cycles_of_two_hours_outlast_the_calendar_life_of_an_ordinary_owner(
 
 @pytest.mark.parametrize("years", [7.0, 8.0])
 def test_that_50_to_60_percent_may_remain_after_7_to_8_years_is_not_excluded(years: float) -> None:
-    # common practice, no source. Models of ageing end at 70 %: the worst end of the band is beyond it, and the
-    # tool says so instead of a number
+    # common practice, no source. Models of ageing end at 70 %: the worst end of the band is beyond it, and
+    # the tool says so instead of a number
     aged = after(Use(50, 0.1, 0.95, 0.9, 293.15), years)
     assert aged.worst_health is None
     assert aged.health is not None

@@ -42,7 +42,9 @@ def read(folder: Path, model: type[Part], text: str) -> Part:
 def without_physics(text: str) -> str:
     """Take the optional keys out of the starter's cell."""
     bare = re.sub(r"    resistance:.*\n(?:      - .*\n)+", "", text)
-    bare = re.sub(r"    (?:application|resistance_temperature_constant|ageing_model|wiring_resistance):.*\n", "", bare)
+    bare = re.sub(
+        r"    (?:application|resistance_temperature_constant|ageing_model|wiring_resistance):.*\n", "", bare
+    )
     assert bare != text
     return bare
 

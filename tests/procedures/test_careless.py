@@ -149,7 +149,10 @@ LAX: dict[str, tuple[tuple[Edit, ...], str]] = {
                 PREFLIGHT,
                 step("Energise", PREFLIGHT),
                 step("Energise", PREFLIGHT)
-                + "      - do: Read the sock.\n        expect: It hangs.\n        acts: [{act: check, what: wind}]\n",
+                + (
+                    "      - do: Read the sock.\n        expect: It hangs.\n"
+                    "        acts: [{act: check, what: wind}]\n"
+                ),
             ),
         ),
         "somebody is at the wind while the traction circuit is live",

@@ -25,7 +25,9 @@ def _markdown(dossier: Dossier, name: str) -> str:
 
 def test_the_page_says_how_many_checks_were_made_and_that_none_failed() -> None:
     text = _markdown(_serial(), "rigging")
-    assert re.search(r"from “In the trailer” to “Rigged, chocked and held on the ground”.*: \d\d checks, no fault\.", text)
+    assert re.search(
+        r"from “In the trailer” to “Rigged, chocked and held on the ground”.*: \d\d checks, no fault\.", text
+    )
 
 
 def test_the_page_says_what_a_replay_cannot_prove() -> None:

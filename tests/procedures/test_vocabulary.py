@@ -58,8 +58,8 @@ def test_thread_and_nut_are_read_out_of_words(text: str, nut: Nut) -> None:
 
 
 @pytest.mark.parametrize(("source", "names"), [
-    ("AC 43.13-1B, table 7-1", True), ("AC 43.13-1B table 7-1, 100 to 140 in-lb", True), ("drawing 7-1", False),
-    ("AC 43.13-1B, table 7-2", False),
+    ("AC 43.13-1B, table 7-1", True), ("AC 43.13-1B table 7-1, 100 to 140 in-lb", True),
+    ("drawing 7-1", False), ("AC 43.13-1B, table 7-2", False),
 ])  # fmt: skip
 def test_the_table_is_known_by_its_name(source: str, names: bool) -> None:
     assert names_table(source) is names

@@ -51,8 +51,8 @@ def verified(folder: Path, *edits: Edit) -> Verification:
 
 
 def findings(folder: Path, *edits: Edit, absent: Iterable[str] = ()) -> tuple[Finding, ...]:
-    """Return what a builder is told of the procedures: references that lead nowhere, else what they leave open
-    and what the verifier finds."""
+    """Return what a builder is told of the procedures: references that lead nowhere, else what they leave
+    open and what the verifier finds."""
     project = load(written(folder, *edits, absent=absent), ())
     told = check(project, known_rule_sets())
     wrong = tuple(one for one in told if one.severity is Severity.ERROR)

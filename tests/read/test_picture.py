@@ -25,7 +25,8 @@ def _chunk(kind: bytes, content: bytes) -> bytes:
 
 
 def jpeg(width: int, height: int, marker: int = 0xC0) -> bytes:
-    """The segments of a JPEG up to its frame header, then the end (ITU-T T.81, B.2.2): measured, never shown."""
+    """The segments of a JPEG up to its frame header, then the end (ITU-T T.81, B.2.2):
+    measured, never shown."""
     application = b"\xff\xe0" + struct.pack(">H", 16) + b"JFIF\0" + b"\x01\x01\0\0\x01\0\x01\0\0"
     frame = bytes((0xFF, marker)) + struct.pack(">HBHHB", 11, 8, height, width, 1) + b"\x01\x11\0"
     return b"\xff\xd8" + application + b"\xff" + frame + b"\xff\xd9"
@@ -53,10 +54,12 @@ def test_a_jpeg_of_each_frame_is_measured(name: str, marker: int, tmp_path: Path
 
 
 @pytest.mark.parametrize("content", [
-    b"", b"<svg xmlns='http://www.w3.org/2000/svg'/>", b"GIF89a" + b"\0" * 60, b"RIFF\0\0\0\0WEBPVP8 " + b"\0" * 60,
-    png(5, 3)[:-12], png(5, 3) + b"<script>", png(0, 3), jpeg(0, 3), jpeg(5, 3)[:-2], jpeg(5, 3)[:30] + b"\xff\xd9",
-], ids=["nothing", "svg", "gif", "webp", "png without its end", "png with more behind", "png without width", "jpeg without width",
-        "jpeg without its end", "jpeg without its frame"])  # fmt: skip
+    b"", b"<svg xmlns='http://www.w3.org/2000/svg'/>", b"GIF89a" + b"\0" * 60,
+    b"RIFF\0\0\0\0WEBPVP8 " + b"\0" * 60,
+    png(5, 3)[:-12], png(5, 3) + b"<script>", png(0, 3), jpeg(0, 3), jpeg(5, 3)[:-2],
+    jpeg(5, 3)[:30] + b"\xff\xd9",
+], ids=["nothing", "svg", "gif", "webp", "png without its end", "png with more behind", "png without width",
+        "jpeg without width", "jpeg without its end", "jpeg without its frame"])  # fmt: skip
 def test_what_is_no_whole_png_or_jpeg_is_refused(content: bytes, tmp_path: Path) -> None:
     (tmp_path / "pin.png").write_bytes(content)
     assert code_of(tmp_path, "pin.png") == "R018"

@@ -54,7 +54,9 @@ NOT_WHOLE = {
     "BAT-TEMP-ECKER2015": "the resistance at 0 °C and the run time; the capacity is in the run time",
     "BAT-TEMP-MARQUIS2019": "likewise",
     "BAT-TEMP-OREGAN2022": "likewise",
-    "BAT-WIRE-N1": "wires in the bundle, its load and the height: told in words, nothing is reckoned with them",
+    "BAT-WIRE-N1": (
+        "wires in the bundle, its load and the height: told in words, nothing is reckoned with them"
+    ),
     "BAT-WIRE-MAIN": "at which rate it holds: told in words",
     "BAT-FUSE-T113": "the sequence of breakers, which in the copy has fewer entries than gauges",
 }

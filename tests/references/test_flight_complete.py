@@ -11,7 +11,13 @@ from flight_examples import FILES, flight_example
 from published import read
 
 HERE = Path(__file__).parent
-MODULES = ("test_flight_air.py", "test_flight_polar.py", "test_flight_power.py", "test_flight_computed.py", "test_flight_uncertainty.py")
+MODULES = (
+    "test_flight_air.py",
+    "test_flight_polar.py",
+    "test_flight_power.py",
+    "test_flight_computed.py",
+    "test_flight_uncertainty.py",
+)
 
 LAW = "a limit of a law or standard: rule sets hold it as data, and nothing in flight performance computes it"
 TRAILER = "a limit of the road for trailers: test_road_limits.py holds the shipped limits against it"

@@ -1,4 +1,5 @@
-"""What of this aircraft a rule may leave out: the piece that is fitted, by its own mass if it is on record."""
+"""What of this aircraft a rule may leave out: the piece that is fitted, by its own mass if it
+is on record."""
 
 from __future__ import annotations
 

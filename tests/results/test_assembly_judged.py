@@ -57,8 +57,8 @@ def measured(text: str) -> Edit:
     return (RECORD, 'measured: "0.05 mm"', f'measured: "{text}"')
 
 
-# JCGM 106:2012, 8.3.2: with w = z u an upper limit of 0.080 mm is kept by 0.080 - 1.6449 x 0.002 = 0.07671 mm and less,
-# and broken for certain from 0.08329 mm on; computed by hand
+# JCGM 106:2012, 8.3.2: with w = z u an upper limit of 0.080 mm is kept by 0.080 - 1.6449 x 0.002 = 0.07671 mm
+# and less, and broken for certain from 0.08329 mm on; computed by hand
 @pytest.mark.parametrize(("value", "code"), [
     ("0.0767 mm ± 0.004 mm", []), ("0.0768 mm ± 0.004 mm", ["A015"]), ("0.0832 mm ± 0.004 mm", ["A015"]),
     ("0.0833 mm ± 0.004 mm", ["A006"]), ("0.0232 mm ± 0.004 mm", ["A015"]), ("0.0233 mm ± 0.004 mm", []),
@@ -128,7 +128,10 @@ def test_a_hold_binds_every_later_stage(tmp_path: Path) -> None:
     record = made(tmp_path, BUILT, FLOWN, SECOND_STAGE, PAINTED)
     assert (
         "A002",
-        "the hold 'spar-bond' was passed: 'primer' was begun on 2026-02-03, before it was signed on 2026-02-04",
+        (
+            "the hold 'spar-bond' was passed: 'primer' was begun on 2026-02-03, before it was signed on "
+            "2026-02-04"
+        ),
     ) in told(record)
 
 
@@ -216,12 +219,16 @@ def test_a_component_of_every_aircraft_that_was_taken_out_needs_a_reason(tmp_pat
 
 
 @pytest.mark.parametrize(("old", "new", "code", "words"), [
-    ("        hold: true ", "        hold: true\n        binds: [nothing]\n       ", "P010", "there is no step 'nothing'"),
-    ("        required: {min", "        hold: true\n        binds: [spar-bond]\n        required: {min", "A018",
-     "the step 'spar-bond' cannot wait for the hold 'main-pins', which stands behind it"),
-    ("        hold: true ", "        hazards: [fumes]\n        hold: true ", "P010", "there is no hazard 'fumes'"),
-    ("source: drawing 12", 'measured_within: "0.1 kg", source: drawing 12', "A011", "0.1 kg cannot be how well 0.02 mm is measured"),
-    ("source: drawing 12", 'measured_within: "0 mm", source: drawing 12', "A011", "0 mm cannot be how well 0.02 mm is measured"),
+    ("        hold: true ", "        hold: true\n        binds: [nothing]\n       ", "P010",
+     "there is no step 'nothing'"),
+    ("        required: {min", "        hold: true\n        binds: [spar-bond]\n        required: {min",
+     "A018", "the step 'spar-bond' cannot wait for the hold 'main-pins', which stands behind it"),
+    ("        hold: true ", "        hazards: [fumes]\n        hold: true ", "P010",
+     "there is no hazard 'fumes'"),
+    ("source: drawing 12", 'measured_within: "0.1 kg", source: drawing 12', "A011",
+     "0.1 kg cannot be how well 0.02 mm is measured"),
+    ("source: drawing 12", 'measured_within: "0 mm", source: drawing 12', "A011",
+     "0 mm cannot be how well 0.02 mm is measured"),
 ])  # fmt: skip
 def test_a_name_or_a_limit_of_the_assembly_that_leads_nowhere(
     tmp_path: Path, old: str, new: str, code: str, words: str

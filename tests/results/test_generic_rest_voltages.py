@@ -15,9 +15,9 @@ from dossier.compute.gauge import change_over
 from dossier.dossier import Dossier
 from dossier.figures import Input
 from dossier.findings import Rejected, Severity
+from dossier.published_work import Citation
 from dossier.results.gauge import HYSTERESIS, Gauge
 from dossier.schemas import schemas
-from dossier.sources import Citation
 from dossier.tables.rest_voltages import generic_rest_voltages
 
 LIMITS = {"lfp": ("3.5 V", "2.8 V"), "nca": ("4.15 V", "3.1 V")}
@@ -30,9 +30,7 @@ def draft(table: str, series: int = 14) -> Draft:
     cell: dict[str, Any] = made.battery["cells"]["cell-a"]
     del cell["open_circuit_voltage"]
     cell |= {"generic_open_circuit_voltage": table, "chemistry": CHEMISTRY[table], "empty_voltage": "2.5 V"}
-    cell["resistance"] = [
-        {"state_of_charge": charge, "resistance": "20 mΩ"} for charge in ("10 %", "90 %")
-    ]
+    cell["resistance"] = [{"state_of_charge": charge, "resistance": "20 mΩ"} for charge in ("10 %", "90 %")]
     full, empty = LIMITS[table]
     option = made.battery["options"]["standard-pack"]
     option |= {"full_cell_voltage": full, "empty_cell_voltage": empty, "series": str(series)}
@@ -222,9 +220,7 @@ def test_the_placard_marks_the_rows_that_a_voltage_does_not_tell(made: dict[str,
 
 def test_the_change_over_a_width_is_that_of_the_table() -> None:
     rest = generic_rest_voltages()["lfp"].rest
-    assert change_over(rest, 0.6, 0.1) == pytest.approx(
-        rest.at(0.65, "") - rest.at(0.55, ""), rel=1e-12
-    )
+    assert change_over(rest, 0.6, 0.1) == pytest.approx(rest.at(0.65, "") - rest.at(0.55, ""), rel=1e-12)
 
 
 def test_at_an_end_the_slope_of_what_is_left_counts() -> None:

@@ -52,7 +52,9 @@ def draft_of(
         draft.battery["options"][name] = {**option, "mass": f"{mass} kg", "arm": f"{arm} m"}
     draft.compliance["claims"] = {}
     for cell in draft.battery["cells"].values():
-        cell.pop("resistance", None)  # no discharge model: it takes most of the time and says nothing of loadings
+        cell.pop(
+            "resistance", None
+        )  # no discharge model: it takes most of the time and says nothing of loadings
     draft.events.append(weighing(support("all", f"{empty[0]} kg", arm=f"{empty[1]} m")))
     return draft
 
@@ -77,8 +79,13 @@ def brute(dossier: Dossier, option: str) -> Iterator[tuple[Any, Any]]:
     at_shelf = shelf.arm.value if shelf else 0.0
     for count in range((ballast.pieces if ballast else 0) + 1):
         piece = count * ballast.piece.value if ballast else 0.0
-        # where a limit is steep a grid misses its corner, so the pilots who bring the mass onto one are tried as well
-        bends = [point.mass.value - mass - piece - bag for point in loading.envelope for bag in (bags.min(), bags.max())]
+        # where a limit is steep a grid misses its corner, so the pilots who bring the mass onto one are tried
+        # as well
+        bends = [
+            point.mass.value - mass - piece - bag
+            for point in loading.envelope
+            for bag in (bags.min(), bags.max())
+        ]
         most = dossier.project.aircraft.limits[loading.maximum_take_off_mass].value.value
         bends += [most - mass - piece - bag for bag in (bags.min(), bags.max())]
         inside = [pilot for pilot in bends if seat.minimum.value <= pilot <= seat.maximum.value]
@@ -342,7 +349,9 @@ def test_the_pilots_that_fit_with_any_baggage_are_those_of_brute_force(
     inside = pilots_inside_with_any_baggage(dossier)
     assume(inside.size > 10)
     assert dossier.figures["minimum_pilot_mass.only.any_baggage"].value == pytest.approx(inside[0], abs=0.051)
-    assert dossier.figures["maximum_pilot_mass.only.any_baggage"].value == pytest.approx(inside[-1], abs=0.051)
+    assert dossier.figures["maximum_pilot_mass.only.any_baggage"].value == pytest.approx(
+        inside[-1], abs=0.051
+    )
 
 
 def test_the_limit_with_the_most_baggage_is_that_of_the_aircraft_with_it_aboard(tmp_path: Path) -> None:

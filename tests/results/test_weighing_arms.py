@@ -44,7 +44,7 @@ def spread(dossier: Dossier, figure: str = "weighed_cg") -> float:
     return dossier.figures[figure].standard_uncertainty
 
 
-ALL = dict.fromkeys(MASSES, ["tape"])
+ALL = {support: ["tape"] for support in MASSES}
 
 
 def test_arms_of_one_tape_move_the_centre_of_gravity_by_the_whole_error(tmp_path: Path) -> None:
@@ -89,7 +89,7 @@ def test_what_marks_the_datum_moves_every_arm_the_same_way(tmp_path: Path) -> No
 
 def test_two_instruments_in_one_arm_add_in_squares(tmp_path: Path) -> None:
     instruments = {"tape": tape("T-1"), "plumb": tape("P-1", acts="alike")}
-    dossier = weighed(tmp_path, dict.fromkeys(MASSES, ["tape", "plumb"]), instruments)
+    dossier = weighed(tmp_path, {support: ["tape", "plumb"] for support in MASSES}, instruments)
     assert spread(dossier) == pytest.approx(U * sqrt(2), rel=1e-6)
 
 

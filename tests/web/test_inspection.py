@@ -60,5 +60,7 @@ def test_a_refusal_names_the_line():
 
 
 def test_anchors_and_inner_references_are_collected_and_foreign_ones_are_not():
-    page = inspect("<h2 id=a>x</h2><a href='b.html#c'>b</a><img src=p.png><a href='https://example.org'>o</a>")
+    page = inspect(
+        "<h2 id=a>x</h2><a href='b.html#c'>b</a><img src=p.png><a href='https://example.org'>o</a>"
+    )
     assert (page.anchors, page.references) == ({"a"}, ["b.html#c", "p.png"])

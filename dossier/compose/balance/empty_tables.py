@@ -94,7 +94,9 @@ def _design(at: Printer, empty: EmptyAircraft) -> Grid:
                 *(_linked(at, figure) for figure in empty.designed),
             ),
             row("From the weighing", *(_linked(at, figure) for figure in empty.without_battery)),
-            row("Weighed less designed", _linked(at, empty.above_design), "a difference has none", total=True),
+            row(
+                "Weighed less designed", _linked(at, empty.above_design), "a difference has none", total=True
+            ),
         ],
     )
 

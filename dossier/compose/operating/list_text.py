@@ -111,7 +111,8 @@ class ListText:
 
 
 def _said(value: object) -> object:
-    """Leave out what a list does not say, so that a key which lists may have leaves the digest of others alone."""
+    """Leave out what a list does not say, so that a key which lists may have leaves the digest
+    of others alone."""
     if isinstance(value, dict):
         return {key: _said(inner) for key, inner in value.items() if inner is not None}
     return [_said(inner) for inner in value] if isinstance(value, list | tuple) else value

@@ -15,8 +15,8 @@ from dossier.dossier import Dossier
 from dossier.figures import Contribution, Figure, Input
 from dossier.findings import Place
 from dossier.glossary import SYMBOLS
+from dossier.published_work import Citation
 from dossier.quantities import COVERAGE_FACTOR
-from dossier.sources import Citation
 
 CONTRIBUTIONS_SHOWN = 3
 INPUT_DIGITS, RESULT_DIGITS = 10, 7

@@ -70,11 +70,7 @@ def _groups(dossier: Dossier) -> Iterator[tuple[str, str, list[str]]]:
     yield "wiring", "Wiring and fuses", _names(dossier.wiring.figures)
     yield "capacity-tests", "Tests of the battery's capacity", _names(dossier.capacity_logs.figures)
     judged = {
-        name
-        for verdict in dossier.verdicts
-        for one in _asked(verdict)
-        for name in [one.figure]
-        if name
+        name for verdict in dossier.verdicts for one in _asked(verdict) for name in [one.figure] if name
     }
     yield (
         "requirements",

@@ -1,0 +1,78 @@
+"""The files that the record of a serial cites: its evidence with digests, and the logs of
+its batteries' tests."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from dossier.battery_log import LogColumns
+from dossier.findings import Finding, Rejected, refuse_errors
+from dossier.model.events import CapacityTest, Evidence, PackFitted
+from dossier.model.record import SerialRecord
+from dossier.project import Project
+from dossier.read.evidence import EvidenceFile, read_evidence, same_names
+from dossier.read.log import read_log
+from dossier.replay import State
+from dossier.results.capacity_logs import CapacityLogs, capacity_logs
+from dossier.results.logged_test import LoggedTest
+
+
+def evidence_cited(project: Project, record: SerialRecord, state: State) -> tuple[EvidenceFile, ...]:
+    """Fingerprint the evidence of all events and assembly entries up to the date; every missing file is
+    told at once."""
+    folder = project.serial_folder(str(record.serial_number))
+    files: dict[str, EvidenceFile] = {}
+    problems = [*state.findings]
+    for cited in _cited(record, state):
+        try:
+            files.setdefault(
+                str(cited.file),
+                read_evidence(folder, str(cited.file), str(cited.shows), cited.place_of_key("file")),
+            )
+        except Rejected as rejected:
+            problems += rejected.findings
+    problems += same_names(files.values())
+    refuse_errors(problems)
+    return tuple(files.values())
+
+
+def _cited(record: SerialRecord, state: State) -> Iterator[Evidence]:
+    for entry in record.assembly:
+        if entry.date is None or entry.date <= state.as_of:
+            yield from entry.evidence
+    for event in state.events:
+        yield from event.evidence
+
+
+def judged_logs(project: Project, record: SerialRecord, state: State) -> CapacityLogs:
+    """Analyse the logs of the tests up to the date; a log that cannot be judged refuses the record."""
+    logs = capacity_logs(_logs(project, record, state), project.battery)
+    refuse_errors(logs.findings)
+    return logs
+
+
+def _logs(project: Project, record: SerialRecord, state: State) -> tuple[LoggedTest, ...]:
+    """Read the logs of the tests up to the date; their files are evidence, and were found there."""
+    options = {str(event.pack): str(event.option) for event in state.events if isinstance(event, PackFitted)}
+    found: list[LoggedTest] = []
+    problems: list[Finding] = []
+    for event in state.events:
+        if (
+            not isinstance(event, PackFitted | CapacityTest)
+            or event.log is None
+            or str(event.pack) not in options
+        ):
+            continue
+        log, number = event.log, str(record.serial_number)
+        columns = LogColumns(
+            log.time, log.voltage, log.current, log.charge, log.temperature, tuple(map(str, log.cells))
+        )
+        try:
+            read = read_log(
+                project.serial_folder(number) / str(log.file), f"serials/{number}/{log.file}", columns
+            )
+            found.append(LoggedTest(event, options[str(event.pack)], read))
+        except Rejected as rejected:
+            problems += rejected.findings
+    refuse_errors(problems)
+    return tuple(found)
