@@ -1,5 +1,5 @@
-"""The files that the record of a serial cites: its evidence with digests, and the logs of
-its batteries' tests."""
+"""The files that the record of a serial cites: its evidence with digests, the logs of its
+batteries' tests, the runs of its flight tests."""
 
 from __future__ import annotations
 
@@ -7,14 +7,19 @@ from collections.abc import Iterator
 
 from dossier.battery_log import LogColumns
 from dossier.findings import Finding, Rejected, refuse_errors
-from dossier.model.events import CapacityTest, Evidence, PackFitted
+from dossier.model.events import CapacityTest, Evidence, FlightTest, PackFitted
+from dossier.model.flight_runs import BLOCKS, Runs, kind_of
 from dossier.model.record import SerialRecord
 from dossier.project import Project
+from dossier.quantities import Quantity
 from dossier.read.evidence import EvidenceFile, read_evidence, same_names
 from dossier.read.log import read_log
+from dossier.read.runs import read_runs
 from dossier.replay import State
 from dossier.results.capacity_logs import CapacityLogs, capacity_logs
 from dossier.results.logged_test import LoggedTest
+from dossier.results.pack_verdict import Asked
+from dossier.results.reduced_runs import Tables
 
 
 def evidence_cited(project: Project, record: SerialRecord, state: State) -> tuple[EvidenceFile, ...]:
@@ -44,11 +49,26 @@ def _cited(record: SerialRecord, state: State) -> Iterator[Evidence]:
         yield from event.evidence
 
 
-def judged_logs(project: Project, record: SerialRecord, state: State) -> CapacityLogs:
-    """Analyse the logs of the tests up to the date; a log that cannot be judged refuses the record."""
-    logs = capacity_logs(_logs(project, record, state), project.battery)
+def judged_logs(project: Project, record: SerialRecord, state: State, coverage: float | None) -> CapacityLogs:
+    """Analyse the logs of the tests up to the date; a log that cannot be judged refuses the record.
+
+    Args:
+        project: names what a test must show.
+        record: cites the logs.
+        state: the events up to the date.
+        coverage: one-sided probability of the usual decision rule.
+    """
+    logs = capacity_logs(_logs(project, record, state), project.battery, _asked(project, state, coverage))
     refuse_errors(logs.findings)
     return logs
+
+
+def _asked(project: Project, state: State, coverage: float | None) -> Asked | None:
+    """Say what a test must show for its battery to be accepted; None where the record asks nothing."""
+    acceptance, fitted = project.battery.acceptance, frozenset(str(one.pack) for one in state.packs)
+    if acceptance is None:
+        return None
+    return Asked(acceptance, project.aircraft.limits, coverage, fitted)
 
 
 def _logs(project: Project, record: SerialRecord, state: State) -> tuple[LoggedTest, ...]:
@@ -76,3 +96,27 @@ def _logs(project: Project, record: SerialRecord, state: State) -> tuple[LoggedT
             problems += rejected.findings
     refuse_errors(problems)
     return tuple(found)
+
+
+def runs_cited(project: Project, record: SerialRecord, state: State) -> Tables:
+    """Read the runs of flight tests that stand in files; these are evidence, and were found there.
+
+    Raises:
+        Rejected: with every problem of every file.
+    """
+    found: dict[tuple[int, str], list[dict[str, Quantity]]] = {}
+    problems: list[Finding] = []
+    number = str(record.serial_number)
+    for count, event in enumerate(state.of_kind(FlightTest), start=1):
+        for name in BLOCKS:
+            block: Runs | None = getattr(event, name)
+            if block is None or block.file is None:
+                continue
+            wanted = {str(key): (str(head), kind_of(key) or "") for key, head in block.columns.items()}
+            path = project.serial_folder(number) / str(block.file)
+            try:
+                found[count, name] = read_runs(path, f"serials/{number}/{block.file}", wanted)
+            except Rejected as rejected:
+                problems += rejected.findings
+    refuse_errors(problems)
+    return found

@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import argparse
+import codecs
+import io
 import json
+import os
 import sys
 from collections.abc import Sequence
 from datetime import date
+from ipaddress import ip_address
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -25,12 +29,22 @@ OPEN_MEANS = (
     "from delivery; claims, inspections and what is overdue are printed and do not count"
 )
 
+PLAINLY = {
+    "±": "+/-", "°": "deg ", "²": "2", "³": "3", "·": "*", "×": "x", "−": "-", "–": "-", "≤": "<=", "≥": ">=",
+    "“": '"', "”": '"', "‘": "'", "’": "'", "…": "...", "→": "->", "µ": "u", "Ω": "ohm",
+    "α": "alpha", "Δ": "Delta", "ϵ": "epsilon", "η": "eta", "π": "pi", "ρ": "rho", "σ": "sigma",
+    "∑": "sum", "∏": "product", "∫": "integral", "√": "sqrt",
+}  # fmt: skip
+"""What stands for a sign on a terminal that does not have it; of any other sign, its number is shown."""
+
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code."""
+    _print_on_any_terminal()
     options = _parsed(arguments)
     try:
-        return int(options.run(options))
+        code = int(options.run(options))
+        sys.stdout.flush()
     except Rejected as rejected:
         _print_findings(rejected.findings)
         _say(
@@ -38,12 +52,31 @@ def main(arguments: Sequence[str] | None = None) -> int:
             "written"
         )
         return WRONG
+    except BrokenPipeError:  # as of  dossier explain PROJECT | head:  the reader has seen enough
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return WRONG
     except OSError as error:
         _say(f"{error.filename or 'the file system'}: {error.strerror or error}")
         return WRONG
     except KeyboardInterrupt:
         _say("stopped")
         return WRONG
+    return code
+
+
+def _print_on_any_terminal() -> None:
+    """Print on a terminal without ± and its like as well, and lose nothing."""
+    codecs.register_error("dossier", _plainly)
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="dossier")
+
+
+def _plainly(error: UnicodeError) -> tuple[str, int]:
+    if not isinstance(error, UnicodeEncodeError):
+        raise error
+    signs = error.object[error.start : error.end]
+    return "".join(PLAINLY.get(sign) or ascii(sign)[1:-1] for sign in signs), error.end
 
 
 def _parsed(arguments: Sequence[str] | None) -> argparse.Namespace:
@@ -62,6 +95,8 @@ def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="dossier",
         description="A conformity dossier per serial number, computed from the builder's own records.",
+        epilog="Exit codes: 0, done; 1, check found what keeps a serial from delivery; "
+        "2, the record or the call is wrong.",
     )
     parser.add_argument("--version", action="version", version=f"dossier {__version__}")
     commands = parser.add_subparsers(metavar="COMMAND", required=True)
@@ -75,7 +110,8 @@ def _parser() -> argparse.ArgumentParser:
     )
     serve.add_argument("--serial", metavar="SN", help="the serial to show (default: the first)")
     serve.add_argument("--as-of", type=_date, metavar="DATE", help="the state on that date")
-    serve.add_argument("--address", default="127.0.0.1:8000", help="where to listen (default: %(default)s)")
+    where = "where to listen (default: %(default)s)"
+    serve.add_argument("--address", type=_address, default="127.0.0.1:8000", help=where)
     explain = _command(commands, "explain", _explain, "print the working of one figure")
     explain.add_argument("figure", nargs="?", help="name of the figure; without it all names are listed")
     explain.add_argument("--serial", metavar="SN", help="the serial (default: the first)")
@@ -128,6 +164,18 @@ def _date(text: str) -> date:
         ) from None
 
 
+def _address(text: str) -> str:
+    host, _, port = text.rpartition(":")
+    try:
+        ip_address("127.0.0.1" if host == "localhost" else host.removeprefix("[").removesuffix("]"))
+        if not (port.isascii() and port.isdecimal() and 0 < int(port) < 65536):
+            raise ValueError
+    except ValueError:
+        what = f"{text!r} is not where one can listen; write address and port, such as 127.0.0.1:8000"
+        raise argparse.ArgumentTypeError(what) from None
+    return text
+
+
 def _build(options: argparse.Namespace) -> int:
     from dossier.fleet import make_all
     from dossier.publish import write_all
@@ -168,8 +216,10 @@ def _card_findings(dossiers: Sequence[Dossier]) -> tuple[Finding, ...]:
 
 
 def _serve(options: argparse.Namespace) -> int:
+    from dossier.project import serial_meant
     from dossier.web.serve import serve
 
+    serial_meant(options.project, options.serial)  # a wrong call ends here; a wrong record is shown as a page
     serve(options.project, options.serial, options.as_of, options.address)
     return CONFORMS
 
@@ -177,11 +227,10 @@ def _serve(options: argparse.Namespace) -> int:
 def _explain(options: argparse.Namespace) -> int:
     from dossier.compose.sheet_text import as_text
     from dossier.pipeline import run
-    from dossier.project import serial_numbers
+    from dossier.project import serial_meant
     from dossier.references.names import unknown
 
-    numbers = serial_numbers(options.project)
-    dossier = run(options.project, options.serial or (numbers[0] if numbers else ""), options.as_of)
+    dossier = run(options.project, serial_meant(options.project, options.serial), options.as_of)
     if options.figure is None:
         width = max(map(len, dossier.figures))
         for name, figure in dossier.figures.items():

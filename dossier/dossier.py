@@ -10,7 +10,7 @@ from dossier.display import Preference
 from dossier.figures import Figure
 from dossier.findings import Finding
 from dossier.judge.claim_register import HeldClaim
-from dossier.judge.claims import ClaimResult
+from dossier.judge.claim_result import ClaimResult
 from dossier.judge.verdict import Verdict
 from dossier.model.record import SerialRecord
 from dossier.model.rule_set import RuleSet
@@ -27,6 +27,7 @@ from dossier.results.energy import Energy
 from dossier.results.flight import Performance
 from dossier.results.loading import Loadings
 from dossier.results.maintenance import MaintenanceState
+from dossier.results.reduced_runs import FlightRuns
 from dossier.results.road import RoadResult
 from dossier.results.weighing import WeighingResult
 from dossier.results.wiring import WiringResult
@@ -66,6 +67,8 @@ class Dossier:
 
     performance: Performance | None
     """None without a weighing, or where the type states no aerodynamics."""
+    flight_runs: FlightRuns
+    """Of flight tests, reduced; empty where the record holds none."""
     claim_identities: tuple[HeldClaim, ...]
     """The builder's numbers, held against one another."""
     wiring: WiringResult
@@ -78,6 +81,11 @@ class Dossier:
     """What the discharge model says: empty for cells whose record states no resistance."""
     sampled: Mapping[str, Sampled]
     """What draws say of a headline figure, by its name, where first order might not be enough."""
+
+    @property
+    def battery_of_lists(self) -> str:
+        """The option of battery.yaml that lists are written for: the fitted one, else the heaviest."""
+        return self.state.battery or self.project.battery.heaviest
 
     @property
     def preference(self) -> Preference:

@@ -169,7 +169,7 @@ class Figure:
     estimate: UFloat | float = field(compare=False)
     working: Working = field(compare=False, repr=False)
     style: str = ""
-    """How it is printed, a key of :data:`dossier.display.STYLES`; empty: the usual one of its kind."""
+    """How it is printed, a key of :data:`dossier.styles.STYLES`; empty: the usual one of its kind."""
 
     @property
     def value(self) -> float:

@@ -7,7 +7,7 @@ from datetime import date
 from pathlib import Path
 from typing import Protocol
 
-from dossier.cited_files import evidence_cited, judged_logs
+from dossier.cited_files import evidence_cited, judged_logs, runs_cited
 from dossier.dossier import Dossier
 from dossier.figures import Figure, OutsideRange
 from dossier.findings import Finding, Place, Rejected, Severity, in_order, refuse_errors
@@ -32,6 +32,7 @@ from dossier.results.empty import EmptyAircraft, empty_aircraft
 from dossier.results.energy import energy_table
 from dossier.results.flight import Flown, flight_performance
 from dossier.results.general import bases, general_figures, measured_on
+from dossier.results.life_figures import life_figures
 from dossier.results.loading import loadings
 from dossier.results.maintenance import maintenance_state
 from dossier.results.road import judge_road
@@ -77,42 +78,45 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     state = replay(record, battery.options, as_of or default_date(record))
     evidence = evidence_cited(project, record, state)
     road = judge_road(project.trailer, known_road_limits()) if project.trailer else None
-    logs = judged_logs(project, record, state)
     coverage = usual_coverage(project.compliance)
+    logs = judged_logs(project, record, state, coverage)
     assembled = assembly_record(project.assembly, record, state, coverage=coverage, items=aircraft.items)
     upkeep = project.maintenance
     maintained = maintenance_state(upkeep, aircraft.limits, record, state) if upkeep else None
     weighing = _weighing(state)
     empty = _empty(weighing, state, project)
-    pack_results = packs(battery, aircraft, state)
+    pack_results = packs(battery, aircraft, state, coverage)
     loads = loadings(empty, aircraft, battery) if empty else None
     energy = energy_table(empty, aircraft, battery, pack_results) if empty else None
-    flown = flight_performance(aircraft, battery, Flown(empty, state, pack_results, energy))
-    modelled = discharge_model(energy, aircraft, battery, pack_results)
+    runs = runs_cited(project, record, state)
+    flown = flight_performance(aircraft, battery, Flown(empty, state, pack_results, energy, runs))
+    modelled = discharge_model(energy, aircraft, battery, pack_results, logs)
     years = battery_years(modelled, aircraft, battery)
     wired = wiring_result(modelled, aircraft, battery)
-    general = general_figures(aircraft, state)
+    general = general_figures(aircraft, state, flown.runs)
     made = _by_name(
         *_figures_of((weighing, empty, *general, loads)),
         *(figure for result in pack_results for figure in result.figures.values()),
-        *_figures_of((energy, modelled, wired, logs, flown, road, maintained)),
+        *_figures_of((energy, modelled, wired, logs, flown, flown.runs, road, maintained)),
+        *life_figures(years, battery),
     )
     basis_of = {**bases(state), **flown.bases}
     judgement = _judgement(project, record, state, figures=made, basis_of=basis_of)
     figures = made | _by_name(*judgement.figures)
-    claims = judge_claims(project.compliance, figures, basis_of)
+    claims = judge_claims(project.compliance, figures, basis_of, tuple(battery.options))
     numbers = own_numbers(aircraft, battery, figures)
     register = hold_claims(project.compliance, numbers, tuple(battery.options))
-    verification = verify(project, state.left_out)
+    verification = verify(project, state.left_out, state.battery)
     told: list[_WithFindings | None] = [assembled, maintained, weighing, *general, empty, loads]
-    told += [*pack_results, energy, logs, modelled, wired, years, flown]
+    told += [*pack_results, energy, logs, modelled, wired, years, flown, flown.runs]
     told += [judgement, claims, register, verification]
     # packed by hand: one argument a line would push the stages off this page, and the law on long functions
     return Dossier(
         project, record, state, weighing, empty, loads, pack_results, energy, figures, judgement.verdicts,
         claims.results, _findings(project, record, state, told), evidence, _rule_sets(project), assembled,
-        verification.reports, maintained, road, performance=flown.performance, claim_identities=register.held,
-        modelled=modelled, wiring=wired, capacity_logs=logs, battery_years=years,
+        verification.reports, maintained, road, performance=flown.performance, flight_runs=flown.runs,
+        claim_identities=register.held, modelled=modelled, wiring=wired, capacity_logs=logs,
+        battery_years=years,
         sampled=sample_headlines((weighing, empty), (energy, flown)),
     )  # fmt: skip
 

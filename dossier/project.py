@@ -93,7 +93,13 @@ class _Collected:
 
 def serial_numbers(folder: Path) -> tuple[str, ...]:
     """List the serials of a project, from the names of its folders."""
-    return tuple(sorted(path.parent.name for path in folder.glob("serials/*/record.yaml")))
+    homes = (path.parent.name for path in folder.glob("serials/*/record.yaml"))
+    return tuple(sorted(name for name in homes if not name.startswith(".")))
+
+
+def _shown(folder: Path, pattern: str) -> list[Path]:
+    """List files in order, without the hidden ones that editors and file systems put beside them."""
+    return sorted(path for path in folder.glob(pattern) if not path.name.startswith("."))
 
 
 def refuse_no_project(folder: Path) -> None:
@@ -103,15 +109,25 @@ def refuse_no_project(folder: Path) -> None:
         Rejected: it has no aircraft.yaml.
     """
     if not (folder / "aircraft.yaml").is_file():
-        raise Rejected(
-            [
-                Finding(
-                    "P001",
-                    f"{folder.name!r} holds no aircraft.yaml",
-                    "name the folder of a project, such as  projects/quillet-e1",
-                )
-            ]
-        )
+        named = folder.name or str(folder)
+        remedy = "name the folder of a project, such as  projects/quillet-e1"
+        raise Rejected([Finding("P001", f"{named!r} holds no aircraft.yaml", remedy)])
+
+
+def serial_meant(folder: Path, number: str | None) -> str:
+    """Return the serial that a call names, or the first of the project if it names none.
+
+    Raises:
+        Rejected: the folder is no project, it has no such serial, or none at all.
+    """
+    refuse_no_project(folder)
+    known = serial_numbers(folder)
+    if number is not None and number not in known:
+        raise Rejected([_no_serial(number, known)])
+    if not known:
+        what = f"the project {folder.name!r} has no serial"
+        raise Rejected([Finding("P004", what, "write serials/0001/record.yaml")])
+    return number or known[0]
 
 
 def load(folder: Path, only: Collection[str] | None = None) -> Project:
@@ -141,8 +157,8 @@ def load(folder: Path, only: Collection[str] | None = None) -> Project:
         one(folder / "maintenance.yaml", Maintenance) if (folder / "maintenance.yaml").is_file() else None
     )
     assembly = one(folder / "assembly.yaml", Assembly) if (folder / "assembly.yaml").is_file() else None
-    procedures = {path.stem: one(path, Procedure) for path in sorted(folder.glob("procedures/*.yaml"))}
-    rule_sets = {path.stem: one(path, RuleSet) for path in sorted(folder.glob("rule_sets/*.yaml"))}
+    procedures = {path.stem: one(path, Procedure) for path in _shown(folder, "procedures/*.yaml")}
+    rule_sets = {path.stem: one(path, RuleSet) for path in _shown(folder, "rule_sets/*.yaml")}
     serials = {
         number: found.attempt(partial(_serial, folder, number)) for number in _chosen(folder, only, found)
     }
@@ -211,9 +227,7 @@ def _serial(folder: Path, number: str) -> SerialRecord:
     found = _Collected()
     home = folder / "serials" / number
     record = found.attempt(lambda: _read(folder, home / "record.yaml", SerialRecord))
-    files = [
-        found.attempt(partial(_read, folder, path, EventFile)) for path in sorted(home.glob("events/*.yaml"))
-    ]
+    files = [found.attempt(partial(_read, folder, path, EventFile)) for path in _shown(home, "events/*.yaml")]
     if found.findings or record is None:
         raise Rejected(found.findings)
     record = with_events(record, [file.root for file in files if file])
@@ -250,11 +264,10 @@ def _chosen(folder: Path, only: Collection[str] | None, found: _Collected) -> tu
         return known
     for number in only:
         if number not in known:
-            found.findings.append(
-                Finding(
-                    "P004",
-                    f"there is no serial {number!r} in this project",
-                    f"serials here: {', '.join(known) or 'none'}",
-                )
-            )
+            found.findings.append(_no_serial(number, known))
     return tuple(number for number in known if number in only)
+
+
+def _no_serial(number: str, known: Collection[str]) -> Finding:
+    what = f"there is no serial {number!r} in this project"
+    return Finding("P004", what, f"serials here: {', '.join(known) or 'none'}")

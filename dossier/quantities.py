@@ -16,16 +16,22 @@ COVERAGE_FACTOR = 2.0
 """What a plain ``±`` means: an expanded uncertainty with k = 2 (JCGM 100:2008, 7.2.4 asks that
 k be stated)."""
 
-_NUMBER = r"[-+]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?"
 # 0 to 9 and not \d, which takes the digits of every script
+_NUMBER = r"[-+]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?"
+_BELOW = r"/\([^±()\n]*\)"
+"""What a unit has below its stroke, in brackets: J/(kg K)."""
 _SHAPE = re.compile(
-    rf"^(?P<value>{_NUMBER})(?P<gap> ?)(?P<unit>[^\W\d_°%][^±+(\n]*?|[°%][^±+(\n]*?)?"
-    rf"(?:[ ]*(?:±|\+/-)[ ]*(?P<spread>{_NUMBER})[ ]?(?P<spread_unit>[^\W\d_][^±(\n]*?|[°%][^±(\n]*?)?"
+    rf"^(?P<value>{_NUMBER})(?P<gap> ?)(?P<unit>[^\W\d_°%](?:[^±+(\n]|{_BELOW})*?|[°%][^±+(\n]*?)?"
+    rf"(?:[ ]*(?:±|\+/-)[ ]*(?P<spread>{_NUMBER})[ ]?"
+    rf"(?P<spread_unit>[^\W\d_](?:[^±(\n]|{_BELOW})*?|[°%][^±(\n]*?)?"
     r"(?:[ ]*\((?P<meaning>[^)]*)\))?)?\Z"
 )
+_NOT_ZERO = re.compile(r"[-+.0]*[1-9]")
 LARGEST, SMALLEST = 1e15, 1e-15
 """In the SI unit, whatever the kind: nothing of a light aircraft lies beyond, and formulas go on to
 squares and quotients."""
+LEAST_COVERAGE, MOST_COVERAGE = 0.5, 10.0
+"""Coverage factors lie between 2 and 3 in general (JCGM 100:2008, 6.3.3); what is far from that is a slip."""
 _COVERAGE = re.compile(r"^k\s*=\s*(?P<k>[0-9]+(?:\.[0-9]+)?)\Z")
 
 
@@ -109,15 +115,16 @@ def parse(text: str, kind: str, place: Place | None = None) -> Quantity:
     factor, offset = units.scale(kind, unit)
     value = factor * float(shape["value"]) + offset
     spread = _standard_uncertainty(shape, unit, kind) if shape["spread"] else 0.0
-    for number in (value, spread):
-        _refuse_absurd(number, text, wanted)
+    for number, written in ((value, shape["value"]), (spread, shape["spread"] or "0")):
+        _refuse_absurd(number, written, text, wanted)
     return Quantity(value, kind, spread, text, unit, place, bounded=_is_bounds(shape["meaning"]))
 
 
-def _refuse_absurd(number: float, text: str, wanted: units.Kind) -> None:
+def _refuse_absurd(number: float, written: str, text: str, wanted: units.Kind) -> None:
     if not math.isfinite(number) or abs(number) > LARGEST:
         raise NotAQuantity(f"{text!r} is too large a number", f'write for example "{wanted.example}"')
-    if 0 < abs(number) < SMALLEST:
+    vanished = float(written) == 0 and _NOT_ZERO.match(written)
+    if vanished or 0 < abs(number) < SMALLEST:
         raise NotAQuantity(f"{text!r} is too small a number", f'write 0, or for example "{wanted.example}"')
 
 
@@ -208,7 +215,7 @@ def _divisor(meaning: str | None) -> float:
     if _is_bounds(meaning):
         return math.sqrt(3)
     coverage = _COVERAGE.match(meaning.strip())
-    if coverage is None or float(coverage["k"]) == 0:
+    if coverage is None or not LEAST_COVERAGE <= float(coverage["k"]) <= MOST_COVERAGE:
         raise NotAQuantity(
             f"({meaning}) does not say what the uncertainty means",
             "write (k=2) for an expanded uncertainty, (k=1) for a standard one, (limits) for the bounds of "

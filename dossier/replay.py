@@ -56,6 +56,11 @@ class State:
     handover: Handover | None = None
     findings: tuple[Finding, ...] = ()
 
+    @property
+    def battery(self) -> str | None:
+        """The option of battery.yaml that is in the bay; None while none is fitted."""
+        return str(self.packs[0].option) if self.packs else None
+
     def of_kind(self, kind: type[EventType]) -> tuple[EventType, ...]:
         """List the events of one kind, oldest first."""
         return tuple(event for event in self.events if isinstance(event, kind))

@@ -17,7 +17,8 @@ Its number rises when a key comes, goes or changes its meaning; what came with w
    where the standard uncertainty may be relied on, false where the interval of the draws stands instead.
    ``distribution`` of a verdict: ``normal`` or ``sampled``, from which the probability comes, null without
    one. ``whole`` of a verdict: the mass before the law leaves anything out of it, and ``left_out``, item by
-   item what it leaves out, in the unit of the verdict
+   item what it leaves out, in the unit of the verdict. ``battery`` of a
+   report on a list: the option that it was read with
 """
 
 from __future__ import annotations
@@ -220,6 +221,7 @@ def _report(report: ProcedureReport) -> dict[str, Any]:
         "procedure": report.procedure,
         "title": report.title,
         "with": list(report.variant),
+        "battery": report.battery,
         "starts_from": report.starts_from,
         "ends_in": report.ends_in,
         "steps": report.steps,

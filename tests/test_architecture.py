@@ -35,6 +35,7 @@ GROUND = frozenset(
         "sources",
         "published_work",
         "display",
+        "styles",
         "located",
         "places",
         "battery_log",

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import io
 import json
+import os
 import re
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -230,3 +234,168 @@ def test_check_says_nothing_of_lists_that_fit_one_sheet(
 ) -> None:
     main(["check", str(starter)])
     assert "T020" not in capsys.readouterr().err
+
+
+def run_in_terminal(*words: str, **environment: str) -> tuple[int, str, str]:
+    """Run the command in a process of its own, as a terminal does; return exit code, output and errors."""
+    call = [sys.executable, "-m", "dossier.cli", *words]
+    of_text = ("LC_", "LANG", "PYTHONIO", "PYTHONUTF8")
+    plain = {key: value for key, value in os.environ.items() if not key.startswith(of_text)}
+    ended = subprocess.run(call, env=plain | environment, capture_output=True, check=False, timeout=60)
+    return ended.returncode, ended.stdout.decode("utf-8"), ended.stderr.decode("utf-8")
+
+
+@pytest.mark.parametrize(
+    "environment",
+    [
+        {"PYTHONIOENCODING": "ascii"},
+        {"LC_ALL": "C"},
+        {"LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"},
+    ],
+    ids=lambda environment: " ".join(f"{key}={value}" for key, value in environment.items()),
+)
+def test_check_prints_on_a_terminal_that_knows_ascii_alone(
+    environment: dict[str, str], starter: Path
+) -> None:
+    code, said, told = run_in_terminal("check", str(starter), **environment)
+    assert code == 1
+    assert re.search(r"empty 116.60 kg (\+/-|±) 0.36 kg \(k = 2\)", said)
+    assert "Traceback" not in told
+
+
+class Terminal(io.TextIOWrapper):
+    """What is printed on a terminal of another encoding."""
+
+    def __init__(self, encoding: str) -> None:
+        self.bytes = io.BytesIO()
+        super().__init__(self.bytes, encoding=encoding)
+
+    def shown(self) -> str:
+        self.flush()
+        return self.bytes.getvalue().decode(self.encoding)
+
+
+def explained(figure: str, project: Path, encoding: str, monkeypatch: pytest.MonkeyPatch) -> str:
+    terminal = Terminal(encoding)
+    monkeypatch.setattr(sys, "stdout", terminal)
+    assert main(["explain", str(project), figure]) == 0
+    return terminal.shown()
+
+
+def test_a_sign_that_the_terminal_has_is_printed_as_it_is(
+    starter: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert "116.60 kg (257.06 lb) ± 0.36 kg (k = 2)" in explained(
+        "empty_mass", starter, "cp1252", monkeypatch
+    )
+
+
+@pytest.mark.parametrize("figure", ["empty_mass", "empty_cg", "endurance.standard-pack", "drive_efficiency"])
+def test_a_working_is_printed_in_words_where_the_terminal_lacks_its_signs(
+    figure: str, starter: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    said = explained(figure, starter, "ascii", monkeypatch)
+    assert "+/-" in said
+    assert "\\" not in said
+
+
+def test_a_sign_without_words_is_printed_as_its_number(
+    starter: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    change(starter, "hazards.yaml", "word: danger", "word: опасно")
+    terminal = Terminal("ascii")
+    monkeypatch.setattr(sys, "stderr", terminal)
+    assert main(["check", str(starter)]) == 2
+    assert r"M012 '\u043e\u043f\u0430\u0441\u043d\u043e' is not known here" in terminal.shown()
+
+
+def test_a_reader_who_has_seen_enough_ends_the_command_without_a_word(starter: Path) -> None:
+    call = [sys.executable, "-m", "dossier.cli", "explain", str(starter)]
+    with subprocess.Popen(call, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as started:
+        assert started.stdout
+        assert started.stderr
+        started.stdout.close()
+        told = started.stderr.read().decode()
+    assert (started.returncode, told) == (2, "")
+
+
+@pytest.mark.parametrize(
+    ("call", "told"),
+    [
+        (["serve", "nosuch"], "P001 'nosuch' holds no aircraft.yaml"),
+        (["serve", "{project}", "--serial", "0009"], "serials here: 0001"),
+        (["explain", "nosuch", "empty_mass"], "P001 'nosuch' holds no aircraft.yaml"),
+        (["explain", "{project}", "--serial", "0009"], "serials here: 0001"),
+        (["explain", "{project}", "no_such_figure"], "P010 there is no figure 'no_such_figure'"),
+        (["check", "."], "P001 '.' holds no aircraft.yaml"),
+        (["build", "{project}", "--out", "{project}"], "P060"),
+        (["add-record", "{project}", "0009", "list.json"], "serials here: 0001"),
+        (["add-record", "{project}", "0001", "list.json"], "list.json"),
+        (["schema", "--out", "{project}/aircraft.yaml"], "aircraft.yaml: File exists"),
+        (["start", "{project}"], "P005"),
+    ],
+    ids=" ".join,
+)
+def test_a_call_that_cannot_be_done_is_told_and_exits_with_2(
+    call: list[str], told: str, starter: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main([word.format(project=starter) for word in call]) == 2
+    said = capsys.readouterr()
+    assert told in said.err
+    assert said.out == ""
+
+
+@pytest.mark.parametrize(
+    "address", ["", "8000", "here:8000", "127.0.0.1:", "127.0.0.1:99999", "127.0.0.1:-1", "127.0.0.1:http"]
+)
+def test_an_address_where_nobody_can_listen_is_a_wrong_call(
+    address: str, starter: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with pytest.raises(SystemExit) as ended:
+        main(["serve", str(starter), "--address", address])
+    assert ended.value.code == 2
+    assert "write address and port, such as 127.0.0.1:8000" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("address", ["127.0.0.1:8000", "localhost:1", "0.0.0.0:65535", "[::1]:8000"])
+def test_an_address_where_one_can_listen_is_handed_on(
+    address: str, starter: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    handed = []
+    monkeypatch.setattr("dossier.web.serve.serve", lambda *words: handed.append(words))
+    assert main(["serve", str(starter), "--address", address]) == 0
+    assert handed == [(starter, None, None, address)]
+
+
+def test_serve_shows_a_wrong_record_as_a_page_and_does_not_refuse_it(
+    starter: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    handed = []
+    monkeypatch.setattr("dossier.web.serve.serve", lambda *words: handed.append(words))
+    change(starter, "aircraft.yaml", '"225 kg"', "225")
+    assert main(["serve", str(starter)]) == 0
+    assert len(handed) == 1
+
+
+def test_the_help_names_the_exit_codes(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit):
+        main(["--help"])
+    said = " ".join(capsys.readouterr().out.split())
+    assert (
+        "0, done; 1, check found what keeps a serial from delivery; 2, the record or the call is wrong"
+        in said
+    )
+
+
+@pytest.mark.parametrize("call", [["--help"], ["--version"], ["build", "--help"], ["check", "--help"]])
+def test_help_and_version_exit_with_0(call: list[str]) -> None:
+    with pytest.raises(SystemExit) as ended:
+        main(call)
+    assert ended.value.code == 0
+
+
+@pytest.mark.parametrize("call", [[], ["nosuch"], ["check"], ["build", "--odd"]])
+def test_a_call_that_is_none_exits_with_2(call: list[str]) -> None:
+    with pytest.raises(SystemExit) as ended:
+        main(call)
+    assert ended.value.code == 2

@@ -11,8 +11,8 @@ from dossier.figures import Figure, Input
 from dossier.glossary import SYMBOLS
 
 PROJECTS = Path(__file__).parent.parent / "projects"
-ANY_KIND = {"y"}
-"""A value as stated keeps its own kind."""
+ANY_KIND = {"y", "y_i"}
+"""A value as stated keeps its own kind, and so does what published models give."""
 
 
 def mismatches(figure: Figure) -> list[tuple[str, str, str]]:

@@ -9,6 +9,8 @@ import pytest
 
 from dossier.findings import Rejected
 from dossier.pipeline import run
+from dossier.project import load
+from dossier.references import rigging_open
 from dossier.starter import write_starter
 from dossier.web.record_packet import packet_for
 
@@ -88,3 +90,13 @@ def test_a_hanging_aircraft_may_be_weighed_on_one_point(tmp_path: Path) -> None:
     assert len(made.weighing.rows) == 1
     # one wheel is not the whole aircraft, and the list of masses says so
     assert "W008" in {finding.code for finding in made.findings}
+
+
+def test_a_rigging_model_without_states_is_told_at_their_key(tmp_path: Path) -> None:
+    write_starter(tmp_path / "p")
+    path = tmp_path / "p/rigging.yaml"
+    text, before = path.read_text("utf-8"), "states:\n"
+    rest = text.partition(before)[2]
+    path.write_text(text.partition(before)[0] + "states: {}\n" + rest[rest.index("people:") :], "utf-8")
+    (told,) = (one for one in rigging_open.check(load(tmp_path / "p")) if "no state" in one.message)
+    assert str(told.place) == "rigging.yaml:3:1"

@@ -83,6 +83,7 @@ def test_an_output_that_is_a_file_ends_in_words_and_the_code_of_a_wrong_call(
     assert main(["build", str(project), "--out", str(tmp_path / "file" / "x")]) == 2
     told = capsys.readouterr()
     assert "Traceback" not in told.err + told.out
+    assert "P064" in told.err
     assert "nothing was written" in told.err + told.out
 
 

@@ -111,6 +111,8 @@ MEANINGS = (
          MEANINGS),
         ("108 kg ± 0.2 kg (k=0)", "mass", "(k=0) does not say what the uncertainty means",
          MEANINGS),
+        ("108 kg ± 0.2 kg (k=20)", "mass", "(k=20) does not say what the uncertainty means",
+         MEANINGS),
         ("25 °C ± 2 %", "temperature", "a percentage of a temperature that has an offset means nothing",
          'write for example "± 2 °C"'),
         ("1.6 kg", "number", "a number has no unit 'kg'", 'write "1.6", without a unit'),
@@ -121,6 +123,61 @@ def test_what_is_wrong_and_what_would_be_right(text: str, kind: str, wrong: str,
     with pytest.raises(NotAQuantity) as refused:
         parse(text, kind)
     assert (refused.value.wrong, refused.value.right) == (wrong, right)
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "value"),
+    [
+        ("1e15 kg", "mass", 1e15),
+        ("-1e15 m", "length", -1e15),
+        ("1e18 g", "mass", 1e15),
+        ("1e-15 kg", "mass", 1e-15),
+        ("0 kg", "mass", 0.0),
+        ("-0.000 kg", "mass", 0.0),
+        ("0e-400 kg", "mass", 0.0),
+        ("0.00000000000000 °C", "temperature", 273.15),
+    ],
+)
+def test_the_largest_and_the_smallest_number_are_taken(text: str, kind: str, value: float) -> None:
+    assert parse(text, kind).value == pytest.approx(value, rel=1e-12, abs=0)
+
+
+TOO_LARGE = ("1.001e15 kg", "-1.001e15 kg", "1.001e18 g", "1e400 kg", "1 kg ± 1e16 kg", "1 kg ± 1e400 %")
+VANISHED = ("1e-400 kg", "0.01e-400 kg", "1 kg ± 1e-400 kg")
+TOO_SMALL = (*VANISHED, "9e-16 kg", "-9e-16 kg", "9e-13 g", "1 kg ± 1e-16 kg")
+
+
+@pytest.mark.parametrize("text", TOO_LARGE)
+def test_a_number_beyond_the_largest_is_refused_in_whatever_unit(text: str) -> None:
+    with pytest.raises(NotAQuantity) as refused:
+        parse(text, "mass")
+    assert refused.value.wrong == f"{text!r} is too large a number"
+
+
+@pytest.mark.parametrize("text", TOO_SMALL)
+def test_a_number_below_the_smallest_is_refused_and_not_taken_for_nothing(text: str) -> None:
+    with pytest.raises(NotAQuantity) as refused:
+        parse(text, "mass")
+    assert refused.value.wrong == f"{text!r} is too small a number"
+    assert refused.value.right == 'write 0, or for example "108.4 kg"'
+
+
+@pytest.mark.parametrize("text", ["1e13 kWh", "1e12 kWh"])
+def test_the_limit_is_that_of_the_si_unit(text: str) -> None:
+    with pytest.raises(NotAQuantity):
+        parse(text, "energy")  # 1 kWh is 3.6 MJ (SI Brochure, table 8, by the hour)
+
+
+@pytest.mark.parametrize("factor", ["0.4", "0.0000001", "10.1", "9" * 400])
+def test_a_coverage_factor_far_from_any_in_use_is_refused(factor: str) -> None:
+    with pytest.raises(NotAQuantity, match="does not say what the uncertainty means"):
+        parse(f"108 kg ± 0.2 kg (k={factor})", "mass")
+
+
+@pytest.mark.parametrize("factor", ["0.5", "1", "1.96", "2", "3", "10"])
+def test_a_coverage_factor_divides_the_expanded_uncertainty(factor: str) -> None:
+    spread = parse(f"108 kg ± 0.2 kg (k={factor})", "mass").standard_uncertainty
+    assert spread == pytest.approx(0.2 / float(factor))
 
 
 @pytest.mark.parametrize("text", ["١٠٨ kg", "１０８ kg", "108 kg ± ٢ kg"])

@@ -447,7 +447,8 @@ VALUES: dict[str, float | list[float]] = {
     "c_MAC": 1.1, "dx_level": 0.01, "eta": 0.66, "g": 9.80665, "h": 300.0, "m": 210.0,
     "m_i": [100.0, 80.0, -5.0], "m_ref": 200.0, "m_scale": 60.0, "m_tare": 10.0, "n": 1.0, "rho": 1.225,
     "t": 60.0, "v": 15.0, "v_S": 14.0, "v_bg": 19.0, "v_c": 2.0, "w": 0.7, "w_ref": 0.68, "x": 1.2,
-    "x_CG": 0.9, "x_LEMAC": 0.5, "x_i": [1.0, -0.2, 2.0], "y": 3.0,
+    "x_CG": 0.9, "x_LEMAC": 0.5, "x_i": [1.0, -0.2, 2.0], "y": 3.0, "v_GS": 15.0, "f_LO": 1.2,
+    "P_s": 7000.0, "v_LO": 14.0, "mu_r": 0.05, "C_Lg": 0.6, "D_p": 1.3, "k_p": 0.6,
 }  # fmt: skip
 """Symbol -> an invented value. An elementwise formula with a symbol that is not here has to bring one."""
 

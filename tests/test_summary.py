@@ -10,7 +10,7 @@ import pytest
 from demos import SERIALS, demo
 from sample_project import Draft, support, weighing
 
-from dossier.judge.claims import Support
+from dossier.judge.claim_result import Support
 from dossier.judge.verdict import State
 from dossier.summary import OPEN, blocks, counts, is_open, others, summary, worst_first
 

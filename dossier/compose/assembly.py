@@ -71,7 +71,8 @@ def _build(dossier: Dossier) -> tuple[tuple[str, str], ...]:
         ("Started", build.started.isoformat()),
         ("Completed", build.completed.isoformat() if build.completed else "not completed"),
         ("Built at", str(build.built_at)),
-        ("Drawings", str(build.design_revision)),
+        ("Drawings", build.drawings),
+        ("Drawings of the type", str(dossier.project.aircraft.identification.design_revision)),
         ("Handed over", handover.date.isoformat() if handover else "not handed over"),
     )
 
@@ -186,7 +187,8 @@ def _note(step: AssemblyStep | None, entry: AssemblyEntry | None) -> str:
         age = "".join(
             f", {word} {day}" for word, day in (("made", used.made), ("expires", used.expires)) if day
         )
-        parts.append(f"{sentence(str(used.material)).rstrip('.')}: lot {used.lot}{age}")
+        worked = f", worked {used.worked.text} after mixing" if used.worked else ""
+        parts.append(f"{sentence(str(used.material)).rstrip('.')}: lot {used.lot}{age}{worked}")
     if entry and entry.cure:
         parts.append(f"Cured {entry.cure.time.text}, {entry.cure.lowest.text} to {entry.cure.highest.text}")
     return " ".join(map(sentence, parts))
@@ -245,9 +247,11 @@ def _components(dossier: Dossier) -> Grid:
     rows = [
         row(
             Cell(one.label, note=one.group),
-            one.designed,
-            one.built,
-            sentence(one.maintained).rstrip(".") if one.differs else one.maintained,
+            Cell(one.designed, note=one.drawings[0]),
+            Cell(one.built, note=one.drawings[1]),
+            Cell(
+                sentence(one.maintained).rstrip(".") if one.differs else one.maintained, note=one.drawings[2]
+            ),
             one.number,
             " ".join(map(sentence, one.explained)),
         )

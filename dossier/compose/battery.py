@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from dossier.compose import links
+from dossier.compose.battery_acceptance import acceptance
+from dossier.compose.battery_rates import rates
 from dossier.compose.battery_years import use_facts, years
 from dossier.compose.capacity_tests import tests
 from dossier.compose.environment import render
@@ -55,9 +57,11 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         cells=_cells(at),
         charger=_charger(at),
         wiring=at.to(links.WIRING) if dossier.project.battery.wiring else "",
+        acceptance=acceptance(at),
         tests=tests(at),
         years=years(at),
         use=use_facts(at),
+        rates=rates(at),
     )
     return (Page(links.BATTERY, "Battery", "Weight and energy", text),)
 
@@ -66,7 +70,7 @@ def _battery(at: Printer, pack: PackResult) -> Battery:
     shown = [figure for short, figure in pack.figures.items() if not short.startswith("bay_clearance_")]
     name = str(at.dossier.project.battery.options[pack.option].name)
     cards = tuple(
-        at.figure(pack.figures[short], _short(pack.figures[short].label, name))
+        at.card(pack.figures[short], _short(pack.figures[short].label, name))
         for short in HEADLINES
         if short in pack.figures
     )

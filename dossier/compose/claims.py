@@ -15,7 +15,7 @@ from dossier.compose.packet import Page
 from dossier.compose.printer import Printer, expanded
 from dossier.compose.verdict_words import claim_mark
 from dossier.dossier import Dossier
-from dossier.judge.claims import ClaimResult, Support
+from dossier.judge.claim_result import ClaimResult, Support
 from dossier.quantities import COVERAGE_FACTOR
 
 _DECIMALS = 1

@@ -202,7 +202,7 @@ def _identity(dossier: Dossier) -> tuple[tuple[str, str], ...]:
         ("Reason for this edition", reason(dossier) or _no_reason(dossier)),
         ("Builder", f"{aircraft.builder.name}, {', '.join(aircraft.builder.address)}"),
         ("Built", f"{build.started.isoformat()} to {completed}, {build.built_at}"),
-        ("Drawings", str(build.design_revision)),
+        ("Drawings", build.drawings),
         ("Battery fitted", listed(fitted) or "none"),
     )
 

@@ -22,7 +22,7 @@ class Headline:
 
 def cards(at: Printer) -> tuple[Headline, ...]:
     """Print them, as far as they exist."""
-    return tuple(Headline(at.figure(figure, label), condition) for label, figure, condition in _headlines(at))
+    return tuple(Headline(at.card(figure, label), condition) for label, figure, condition in _headlines(at))
 
 
 def _headlines(at: Printer) -> Iterator[tuple[str, Figure, str]]:
@@ -57,24 +57,29 @@ def _arm(at: Printer, arm: Figure) -> str:
 
 
 def _energy(at: Printer, energy: Figure) -> str:
-    """Name the pack, and what the uncertainty counts: one cause of it is soon taken for all."""
+    """Name the pack; what its uncertainty counts stands below, and that it has none here."""
     pack = next(iter(at.dossier.state.packs), None)
-    told = [
+    told = (
         f"Battery {pack.pack}, capacity as last recorded" if pack else "Battery as designed, none is fitted"
-    ]
-    causes = [part.label for part in energy.contributions()]
-    if not causes:
-        told.append("no ± is stated")
-    elif len(causes) == 1:
-        told.append(f"± of one cause alone, the {causes[0]}")
-    return "; ".join(told)
+    )
+    return told if energy.standard_uncertainty else f"{told}; no ± is stated"
 
 
 def _endurance(at: Printer, endurance: Figure) -> str:
     energy = at.dossier.energy
     flight = next((one for one in energy.flights if one.endurance is endurance), None) if energy else None
     pilot = f"Heaviest pilot, {at.value(flight.pilot, 'mass')}; " if flight else ""
-    return f"{pilot}no wind, warm battery, after the climb"
+    return f"{pilot}no wind, warm battery, after the climb{_below_limit(at, flight.option) if flight else ''}"
+
+
+def _below_limit(at: Printer, option: str) -> str:
+    """Say how much of the endurance lies below the tightest limit at which to land; empty below a minute."""
+    early = [one for one in at.dossier.modelled.landing if one.option == option and one.comes_early]
+    if not early:
+        return ""
+    first = max(early, key=lambda one: one.early)
+    limit = f"{first.limit.name}, {first.limit.value.text}"
+    return f"; the last {int(first.early // 60)} min below the limit: {limit}"
 
 
 def _stall(at: Printer, stall: Figure) -> str:

@@ -93,7 +93,7 @@ def _object(dossier: Dossier, declared: Declaration) -> tuple[tuple[str, str], .
         ("Designation", declared.designation),
         ("Serial number", declared.serial_number),
         ("Completed", declared.completed.isoformat() if declared.completed else "not completed"),
-        ("Drawings", str(dossier.record.build.design_revision)),
+        ("Drawings", dossier.record.build.drawings),
         ("State of", declared.state_of.isoformat()),
         ("Battery fitted", listed(fitted) or "none"),
         ("Optional items left out", listed(optional) or "none"),

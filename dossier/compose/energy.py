@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from dossier.compose import links
+from dossier.compose.contributors import mostly_from, taken_as_exact
 from dossier.compose.energy_plots import endurance_plot, flight_names, phase_plot
 from dossier.compose.environment import render
+from dossier.compose.flight_comparison import sink_words
 from dossier.compose.grid import Cell, Grid, grid, row
 from dossier.compose.notices import notices
 from dossier.compose.outlook import MODEL_NOTE, modelled_cell, outlooks
 from dossier.compose.packet import Page
+from dossier.compose.phases_flown import assumptions, flown_table, heat_parts
 from dossier.compose.plots import Plot
 from dossier.compose.printer import Printed, Printer
 from dossier.display import with_doubt
@@ -25,6 +28,10 @@ class FlightPart:
 
     name: str
     phases: Grid
+    flown: Grid | None
+    """By the discharge model."""
+    why: str
+    """Why that is missing, or ends early."""
     figures: tuple[Printed, ...]
 
 
@@ -37,11 +44,16 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         "energy.md.jinja",
         top=notices(at),
         endurance=_endurance(at, flights) if flights else None,
+        origins=tuple(_origins(flights)),
         plots=tuple(_plots(at)),
         outlooks=outlooks(at),
+        heats=heat_parts(at),
+        assumptions=assumptions(),
         model_note=MODEL_NOTE if dossier.modelled.models else "",
         gauge=at.to(links.GAUGE) if dossier.modelled.gauges else "",
         grounds=(glide.reason, chain.reason),
+        sinks=tuple(sink_words(at)),
+        performance=at.to(links.PERFORMANCE) if dossier.performance else "",
         flights=[_flight(at, name, flight) for name, flight in zip(flight_names(at), flights, strict=True)],
     )
     return (Page(links.ENERGY, "Energy and endurance", "Weight and energy", text),)
@@ -51,6 +63,13 @@ def _plots(at: Printer) -> Iterator[Plot]:
     if at.dossier.energy and at.dossier.energy.flights:
         yield endurance_plot(at)
         yield phase_plot(at)
+
+
+def _origins(flights: Sequence[Flight]) -> Iterator[str]:
+    """Say of the heaviest pilot with each battery what makes most of the ±, and what is taken as exact."""
+    for flight in {one.option: one for one in flights}.values():
+        lines = (mostly_from(flight.endurance), taken_as_exact(flight.endurance))
+        yield f"{flight.endurance.label}: {'. '.join(line for line in lines if line)}."
 
 
 def _endurance(at: Printer, flights: tuple[Flight, ...]) -> Grid:
@@ -94,5 +113,8 @@ def _flight(at: Printer, name: str, flight: Flight) -> FlightPart:
         if not figure.name.startswith("energy_")
     ]
     return FlightPart(
-        name, grid("Phases", "Phase | Kind | # Power | # Duration | # Energy", rows), tuple(shown)
+        name,
+        grid("Phases, by the energy", "Phase | Kind | # Power | # Duration | # Energy", rows),
+        *flown_table(at, flight),
+        tuple(shown),
     )

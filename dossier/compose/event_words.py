@@ -25,6 +25,7 @@ from dossier.model.events import (
     Repair,
     Weighing,
 )
+from dossier.model.flight_runs import BLOCKS, Runs
 from dossier.model.glides import MeasuredGlide, SharedErrors
 
 Facts = Iterator[tuple[str, str]]
@@ -148,6 +149,12 @@ def _tested(event: FlightTest, at: Printer) -> Facts:
         yield f"Glide {number}", _glide(at, glide)
     if event.shared_errors:
         yield "Errors that the glides share", _shared(event.shared_errors)
+    for name in BLOCKS:
+        block: Runs | None = getattr(event, name)
+        if block is not None:
+            where = f"in {block.file}" if block.file else f"{len(block.runs)} in the record"
+            title = sentence(name.replace("_", " ")).rstrip(".")
+            yield title, f"runs {where}, reduced with flight performance"
     if event.position_error:
         yield "Position error", str(event.position_error)
 

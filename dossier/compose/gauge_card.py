@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from dossier.compose import links
 from dossier.compose.edition import edition_words
 from dossier.compose.environment import render
+from dossier.compose.gauge_measured import MeasuredPart, measured
 from dossier.compose.grid import Grid, grid, row
 from dossier.compose.limit_text import one_line
 from dossier.compose.notices import notices
@@ -42,8 +44,12 @@ class GaugePart:
     errors: Grid
     flat: str
     """Why some rows do not tell the charge, for the page; empty where all do."""
+    landing: tuple[str, ...]
+    """Where each limit at which to land lies beside the reserve."""
     borrowed: str
     """That the rest voltages are those of no cell of this battery; empty where they are its own."""
+    measured: MeasuredPart
+    """Beside a measured discharge of the fitted battery."""
 
 
 def pages(dossier: Dossier) -> tuple[Page, ...]:
@@ -69,13 +75,31 @@ def _part(at: Printer, one: Gauge) -> GaugePart:
     grown = "" if one.growth is NEW else f" and {one.growth.words} its resistance when new"
     conditions = (
         f"Level flight at {at.value(one.power, 'power')}, pilot {at.first(one.pilot, 'mass')}, battery at "
-        f"25 °C with {at.first(one.health, 'ratio')} of its nominal capacity{grown}{_heavier(at, one)}"
+        f"25 °C with {at.first(one.health, 'ratio')} of its nominal capacity{grown}, "
+        f"{_amperes(one)}{_heavier(at, one)}"
     )
     battery = at.dossier.project.battery
     borrowed = generic_words(battery.cells[battery.options[one.option].cell])
     return GaugePart(
-        links.anchor(one.option), name, conditions, lines, _errors(at, one), _flat(one), borrowed
-    )
+        links.anchor(one.option), name, conditions, lines, _errors(at, one), _flat(one),
+        tuple(_landing(at, one)), borrowed, measured(at, one),
+    )  # fmt: skip
+
+
+def _landing(at: Printer, one: Gauge) -> Iterator[str]:
+    """Say where on the card each limit at which to land is reached, and what it leaves of the reserve."""
+    for found in at.dossier.modelled.landing:
+        if found.option != one.option:
+            continue
+        minutes = int(abs(found.early) // 60)
+        where = f"{one_line(found.limit.name)}, {found.limit.value.text}: on this card at "
+        where += f"{_percent(found.charge)} and {found.voltage:.1f} V in level flight"
+        if found.gives_away:
+            yield f"{where}, after the reserve began: {-found.early / 60:.1f} min of it are gone by then"
+        elif found.comes_early:
+            yield f"{where}, {minutes} min before the reserve begins: the limit goes first"
+        else:
+            yield f"{where}, where the reserve begins"
 
 
 def _flat(one: Gauge) -> str:
@@ -89,6 +113,12 @@ def _flat(one: Gauge) -> str:
         f"{least:.2f} V, and {one.least_change:.1f} V would be needed to tell it. There the voltage does not "
         "tell the charge, in flight even less than at rest"
     )
+
+
+def _amperes(one: Gauge) -> str:
+    """Say what an ammeter shows on the way, from the first row to the last."""
+    first, last = (one.power / one.lines[end].loaded_voltage for end in (0, -1))
+    return f"{first:.0f} to {last:.0f} A"
 
 
 def _heavier(at: Printer, one: Gauge) -> str:
@@ -112,6 +142,7 @@ def _errors(at: Printer, one: Gauge) -> Grid:
             _read(line, line.rest_voltage),
             _read(line, line.loaded_voltage),
             f"{line.change:.2f}",
+            f"{one.power / line.loaded_voltage:.0f}",
             at.value(line.energy_left, "energy"),
             _minutes(line.time_left),
             _signed(line.if_taken_as_rested),
@@ -122,7 +153,7 @@ def _errors(at: Printer, one: Gauge) -> Grid:
     return grid(
         "In full, with the error of the wrong column, in minutes",
         "Charge | # At rest, V | # In level flight, V | # V for 10\u00a0% at rest "
-        "| # Energy left | # Minutes left "
+        "| # In level flight, A | # Energy left | # Minutes left "
         "| # Loaded reading taken for rest | # Rest reading taken for loaded",
         rows,
     )

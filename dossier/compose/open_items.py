@@ -10,9 +10,10 @@ from dossier.compose import links
 from dossier.compose.verdict_words import OPEN
 from dossier.compose.words import sentence
 from dossier.dossier import Dossier
-from dossier.judge.claims import Support
+from dossier.judge.claim_result import Support
 from dossier.judge.verdict import State, Verdict
 from dossier.model.events import Inspection
+from dossier.results.battery_outcome import Outcome
 from dossier.results.maintenance import OVERDUE, past_words
 
 
@@ -39,6 +40,7 @@ def open_items(dossier: Dossier) -> tuple[OpenItem, ...]:
         *_work(dossier),
         *_inspections(dossier),
         *_overdue(dossier),
+        *_batteries(dossier),
         *_claims(dossier),
         *_weighing(dossier),
     ]
@@ -96,6 +98,27 @@ def _overdue(dossier: Dossier) -> Iterator[OpenItem]:
         if item.state == OVERDUE:
             reason = sentence(f"{'Its life ended' if item.is_life else 'It was due'} {past_words(item)} ago")
             yield OpenItem(item.name, OVERDUE, reason, True, f"{links.MAINTENANCE}#due", ())
+
+
+def _batteries(dossier: Dossier) -> Iterator[OpenItem]:
+    """A fitted battery below its retirement, or that its latest test does not accept."""
+    address = f"{links.BATTERY}#acceptance"
+    for pack in dossier.packs:
+        held = pack.retirement
+        if held and held.finding:
+            below = held.outcome is Outcome.REJECTED
+            state = "below the limit" if below else str(held.outcome)
+            subject = f"Battery {held.pack}, capacity at which it is retired"
+            yield OpenItem(subject, state, sentence(held.finding.message), below, address, (links.BATTERY,))
+    for event in dossier.state.packs:
+        log = dossier.capacity_logs.latest.get(str(event.pack))
+        verdict = log.verdict if log else None
+        if verdict and verdict.outcome is not Outcome.ACCEPTED:
+            fails = verdict.outcome is Outcome.REJECTED
+            subject = f"Battery {event.pack}, its latest test"
+            yield OpenItem(
+                subject, str(verdict.outcome), sentence(verdict.reason), fails, address, (links.BATTERY,)
+            )
 
 
 def _claims(dossier: Dossier) -> Iterator[OpenItem]:

@@ -6,9 +6,18 @@ from collections.abc import Iterator
 
 from dossier.compose import links
 from dossier.compose.environment import render
+from dossier.compose.flight_comparison import measured_table, power_table
+from dossier.compose.flight_runs import run_tables
 from dossier.compose.grid import Cell, Grid, grid, row
 from dossier.compose.notices import notices
 from dossier.compose.packet import Page
+from dossier.compose.performance_conditions import (
+    air_grid,
+    climb_by_pilot,
+    glide_by_pilot,
+    power_by_speed,
+    run_table,
+)
 from dossier.compose.performance_plot import polar_plot
 from dossier.compose.performance_tables import climb_table, glide_table, height_table, wind_table
 from dossier.compose.printer import Printed, Printer
@@ -31,11 +40,22 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         general=[at.figure(figure) for figure in made.polar.figures],
         options=[(option.name, _cards(at, option)) for option in made.options],
         measured=tuple(_measured(at)),
+        compared=measured_table(at, made),
+        powers=power_table(at, made),
+        energy=at.to(links.ENERGY),
+        conformity=at.to(links.CONFORMITY),
         plot=polar_plot(at, made),
         glides=glide_table(at, made),
         climbs=climb_table(at, made),
         heights=height_table(at, made),
         winds=wind_table(at, made),
+        powers_by_speed=power_by_speed(at, made),
+        pilots=(climb_by_pilot(at, made), glide_by_pilot(at, made)),
+        air=air_grid(at, made),
+        flown=run_tables(at),
+        runs=run_table(at, made),
+        run_figures=tuple(at.figure(figure) for figure in made.take_off.figures) if made.take_off else (),
+        ran_on=tuple(_ran_on(dossier)),
         cap=_cap(at, made),
         grounds=tuple(_grounds(made, dossier)),
         shared=_shared(at, made),
@@ -50,9 +70,12 @@ def _cards(at: Printer, option: OptionFlight) -> tuple[Printed, ...]:
         option.least_sink,
         option.best_glide_speed,
         option.climb_rate,
+        option.climb_gradient,
         option.level_power,
+        option.endurance_speed,
+        option.range_speed,
     )
-    return tuple(at.figure(figure, figure.label.removesuffix(_who(option))) for figure in figures if figure)
+    return tuple(at.card(figure, figure.label.removesuffix(_who(option))) for figure in figures if figure)
 
 
 def _who(option: OptionFlight) -> str:
@@ -87,6 +110,21 @@ def _grounds(made: Performance, dossier: Dossier) -> Iterator[str]:
         yield f"Oswald factor: {aerodynamics.oswald_factor.reason}"
     yield f"maximum lift coefficient: {aerodynamics.maximum_lift_coefficient.reason}"
     yield f"efficiency of the drive: {dossier.project.aircraft.propulsion.efficiency.reason}"
+
+
+def _ran_on(dossier: Dossier) -> Iterator[str]:
+    """Say where the numbers of the take-off run come from."""
+    aerodynamics = dossier.project.aircraft.aerodynamics
+    part = aerodynamics.take_off if aerodynamics else None
+    if part is None:
+        return
+    yield f"lift-off factor {part.lift_off_factor.value.text}: {part.lift_off_factor.reason}"
+    yield f"rolling friction {part.rolling_friction.value.text}: {part.rolling_friction.reason}"
+    yield (
+        f"lift coefficient while it rolls {part.rolling_lift_coefficient.value.text}: "
+        f"{part.rolling_lift_coefficient.reason}"
+    )
+    yield f"figure of merit of the propeller {part.propeller_merit.value.text}: {part.propeller_merit.reason}"
 
 
 def _shared(at: Printer, made: Performance) -> Grid | None:

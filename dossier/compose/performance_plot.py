@@ -21,6 +21,7 @@ def polar_plot(at: Printer, made: Performance) -> Plot:
     title = "Sink against speed, motor off"
     with axes(NAME, 5.2) as (drawing, plane):
         _curve(at, plane, made.curve)
+        _two_masses(at, plane, made)
         _glides(at, plane, made)
         plane.invert_yaxis()
         plane.set_xlabel(f"Calibrated speed, {at.unit('speed')[0]}")
@@ -59,6 +60,19 @@ def _curve(at: Printer, plane: Axes, points: tuple[CurvePoint, ...]) -> None:
         markersize=8,
         label="Best glide",
     )
+
+
+def _two_masses(at: Printer, plane: Axes, made: Performance) -> None:
+    """Draw the lightest and the heaviest aircraft that is flown, as thin lines."""
+    for one, dashes in zip(made.curves, ("--", ":"), strict=False):
+        plane.plot(
+            [at.in_unit(speed, "speed") for speed, _ in one.points],
+            [at.in_unit(sink, "vertical_speed") for _, sink in one.points],
+            dashes,
+            color=INK,
+            linewidth=1.4,
+            label=f"Computed, {at.first(one.mass, 'mass')}",
+        )
 
 
 def _glides(at: Printer, plane: Axes, made: Performance) -> None:
@@ -100,8 +114,15 @@ def _words(at: Printer, made: Performance) -> str:
         f"At {mass}, sea level, standard air, {source}. The least sink on the curve is "
         f"{at.first(least.sink, 'vertical_speed')} at {at.first(least.speed, 'speed')}; the flattest "
         f"glide is near {at.first(best.speed, 'speed')}. The curve begins at 1.1 times the estimated "
-        f"stalling speed: nearer to the stall the parabola does not hold.{shared}"
+        f"stalling speed: nearer to the stall the parabola does not hold.{shared}{_masses(at, made)}"
     )
+
+
+def _masses(at: Printer, made: Performance) -> str:
+    if not made.curves:
+        return ""
+    named = " and ".join(f"{at.first(one.mass, 'mass')} ({one.words})" for one in made.curves)
+    return f" The thin lines are the same polar at {named}."
 
 
 def _values(at: Printer, made: Performance) -> Grid:
@@ -113,6 +134,16 @@ def _values(at: Printer, made: Performance) -> Grid:
             f"± {at.first(COVERAGE_FACTOR * point.standard_uncertainty, 'vertical_speed')}",
         )
         for point in made.curve[::EVERY]
+    ]
+    rows += [
+        row(
+            f"curve at {at.first(one.mass, 'mass')}",
+            at.value(speed, "speed"),
+            at.value(sink, "vertical_speed"),
+            "not reckoned",
+        )
+        for one in made.curves
+        for speed, sink in one.points[::EVERY]
     ]
     rows += [
         row(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dossier.compose.flight_comparison import not_reached
 from dossier.compose.grid import Cell, Grid, columns, grid, numbers, row
 from dossier.compose.printer import Printer
 from dossier.display import sampled_words
@@ -11,13 +12,15 @@ from dossier.sampling import Sampled
 
 FULL_POWER_TIME = "full_power_time"
 """Name of the limit of time at full power, where a type has one."""
+MOTOR_SPEED = "maximum_motor_speed"
+"""Name of the limit of speed with the motor running, where a type has one."""
 
 
 def glide_table(at: Printer, made: Performance) -> Grid:
     """Glides against battery and pilot."""
     rows = [
         row(
-            _option(at, one.option),
+            option_name(at, one.option),
             at.first(one.pilot, "mass"),
             at.first(one.mass, "mass"),
             at.first(one.stall, "speed"),
@@ -41,13 +44,13 @@ def climb_table(at: Printer, made: Performance) -> Grid | None:
         return None
     heads = (
         *columns("Battery | # Pressure height"),
-        *numbers(f"Standard {_signed(at, offset)}" if offset else "Standard air" for offset in OFFSETS),
+        *numbers(f"Standard {warmer_by(at, offset)}" if offset else "Standard air" for offset in OFFSETS),
     )
     rows = [
         row(
-            _option(at, one.option),
+            option_name(at, one.option),
             at.first(one.height, "height"),
-            *(_value(at, rate, "vertical_speed") for rate in one.rates),
+            *(cell_of(at, rate, "vertical_speed") for rate in one.rates),
         )
         for one in made.climbs
     ]
@@ -60,7 +63,7 @@ def height_table(at: Printer, made: Performance) -> Grid | None:
         return None
     rows = [
         row(
-            _option(at, one.option),
+            option_name(at, one.option),
             at.first(one.height, "height"),
             _time(at, one) if one.height else Cell("start"),
             _energy(at, one) if one.height else Cell("start"),
@@ -87,20 +90,21 @@ def wind_table(at: Printer, made: Performance) -> Grid | None:
             _wind(at, one.head),
             at.first(one.down, "vertical_speed") if one.down else "still",
             Cell(_text(at, one.speed, "speed"), note=one.clamp),
-            _value(at, one.ratio, "glide_ratio"),
-            _value(at, one.unchanged, "glide_ratio"),
+            cell_of(at, one.ratio, "glide_ratio"),
+            cell_of(at, one.unchanged, "glide_ratio"),
         )
         for one in made.winds
     ]
     first = made.winds[0]
     caption = (
-        f"Reach in wind, motor off, {_option(at, first.option)}, {at.first(first.mass, 'mass')}, computed"
+        f"Reach in wind, motor off, {option_name(at, first.option)}, {at.first(first.mass, 'mass')}, computed"
     )
     heads = "# Wind | # Air sinks | # Best speed to fly | # Distance for height | # At the still-air speed"
     return grid(caption, heads, rows)
 
 
-def _option(at: Printer, option: str) -> str:
+def option_name(at: Printer, option: str) -> str:
+    """Return the name of a battery, as its file has it."""
     return str(at.dossier.project.battery.options[option].name)
 
 
@@ -108,7 +112,8 @@ def _text(at: Printer, value: Value, style: str) -> str:
     return value if isinstance(value, str) else at.first(value, style)
 
 
-def _value(at: Printer, value: Value, style: str) -> Cell:
+def cell_of(at: Printer, value: Value, style: str) -> Cell:
+    """Print a value, or what stands against it."""
     return Cell(_text(at, value, style))
 
 
@@ -135,9 +140,17 @@ def _energy(at: Printer, one: ClimbRow) -> Cell:
 
 
 def _top(at: Printer, made: Performance, one: ClimbRow) -> Cell:
-    above = made.fastest and not isinstance(one.top_speed, str) and one.top_speed > made.fastest.speed
-    too_fast = f"above {made.fastest.name}" if above and made.fastest else ""
-    return _drawn(at, one.top_speed, one.draws.top_speed, "speed", too_fast)
+    """Say first what the aircraft did not reach, then which limits of speed lie below what it does reach."""
+    slower = not_reached(made)
+    remarks = [f"not reached: {at.first(slower, 'speed')} measured"] if slower else []
+    if not isinstance(one.top_speed, str):
+        speed = min(one.top_speed, slower or one.top_speed)
+        motor = at.dossier.project.aircraft.limits.get(MOTOR_SPEED)
+        if motor is not None and motor.value.kind == "speed" and speed > motor.value.value:
+            remarks.append(f"above {motor.name}")
+        if made.fastest and speed > made.fastest.speed:
+            remarks.append(f"above {made.fastest.name}")
+    return _drawn(at, one.top_speed, one.draws.top_speed, "speed", "; ".join(remarks))
 
 
 def _drawn(at: Printer, value: Value, sampled: Sampled, style: str, remark: str = "") -> Cell:
@@ -154,7 +167,7 @@ def _wind(at: Printer, head: float) -> str:
     return f"{at.first(abs(head), 'speed')} {'head' if head > 0 else 'tail'}"
 
 
-def _signed(at: Printer, offset: float) -> str:
-    """A difference of temperature, in the reader's degrees."""
+def warmer_by(at: Printer, offset: float) -> str:
+    """Print a difference of temperature in the reader's degrees."""
     degrees, unit = (offset * 1.8, "°F") if at.dossier.preference.us_first else (offset, "°C")
     return f"{'+' if offset > 0 else '−'} {abs(degrees):.0f} {unit}"

@@ -56,9 +56,17 @@ def assets(dossier: Dossier) -> tuple[Asset, ...]:
 def _shown(dossier: Dossier) -> Iterator[PictureFile]:
     project, left_out = dossier.project, dossier.state.left_out
     steps: list[ProcedureStep | AssemblyStep] = [
-        step for one in project.procedures.values() for section in one.sections for step in section.steps
+        step
+        for one in project.procedures.values()
+        for section in one.sections
+        for step in section.steps
+        if step.applies(left_out, dossier.battery_of_lists)
     ]
-    steps += [record.step for record in dossier.assembly.steps if record.step]
+    steps += [
+        record.step
+        for record in dossier.assembly.steps
+        if record.step and (record.step.option is None or str(record.step.option) not in left_out)
+    ]
     for step in steps:
-        if step.picture and (step.option is None or str(step.option) not in left_out):
+        if step.picture:
             yield project.pictures[str(step.picture.file)]

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from dossier import display, units
 from dossier.compose import links
+from dossier.compose.contributors import mostly_from, taken_as_exact
 from dossier.compose.working.topics import sheet_addresses
-from dossier.display import STYLES, show, show_figure, show_uncertain, with_doubt
+from dossier.display import show, show_figure, show_uncertain, with_doubt
 from dossier.dossier import Dossier
 from dossier.figures import Figure
 from dossier.quantities import COVERAGE_FACTOR, Quantity
+from dossier.styles import STYLES
 
 
 @dataclass(frozen=True)
@@ -26,6 +28,10 @@ class Printed:
     """Such as ``± 0.42 kg (k = 2)``; empty where there is none."""
     sheet: str
     """The link to the working sheet."""
+    causes: str = ""
+    """On a card: what the uncertainty mostly comes from."""
+    exact: str = ""
+    """On a card: what went in without an uncertainty."""
 
     def __str__(self) -> str:
         """All in one line."""
@@ -55,6 +61,15 @@ class Printer:
         return Printed(
             label or figure.label, shown.first, shown.other, shown.uncertainty, self.sheet(figure.name)
         )
+
+    def card(self, figure: Figure, label: str = "") -> Printed:
+        """Print a headline figure, with what its uncertainty comes from and what it takes as exact."""
+        printed = self.figure(figure, label)
+        causes = mostly_from(figure)
+        if not printed.uncertainty.startswith("±"):  # an interval of draws stands there, and no ±
+            causes = causes.removeprefix("± ")
+            causes = causes[:1].upper() + causes[1:]
+        return replace(printed, causes=causes, exact=taken_as_exact(figure))
 
     def reach(self, figure: Figure) -> tuple[float, float]:
         """Return in SI how far what is printed as its uncertainty reaches below and above the value."""

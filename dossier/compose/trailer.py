@@ -54,6 +54,7 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         kind=str(trailer.kind),
         drawing=drawing(trailer),
         parts_table=_parts(at, trailer),
+        elsewhere=tuple(_elsewhere(dossier, trailer)),
         sizes=_sizes(at, road),
         last_checked=road.known.last_checked.isoformat(),
         places=tuple(_places(at, road)),
@@ -75,6 +76,12 @@ def _parts(at: Printer, trailer: Trailer) -> Grid:
         "+ Part | # Length | # Width | # Height",
         rows,
     )
+
+
+def _elsewhere(dossier: Dossier, trailer: Trailer) -> Iterator[str]:
+    rigging = dossier.project.rigging
+    for name, where in trailer.elsewhere.items():
+        yield f"{rigging.parts[name].name if rigging else name}: {where}"
 
 
 def _sizes(at: Printer, road: RoadResult) -> Grid:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dossier.compose.grid import Mark
-from dossier.judge.claims import Support
+from dossier.judge.claim_result import Support
 from dossier.judge.verdict import State
 
 _VERDICTS = {

@@ -13,6 +13,11 @@ from dossier.figures import OutsideRange, formula
 LEAST_SPREAD = 0.3
 """Of the tracks: second singular value over the first; 1 for three at 120°, 0 on one line. Own choice."""
 
+MOST_CONDITION = 4.0
+"""Of the rows 1, cos, sin of the headings: 1.4 for three at 120°. Own choice."""
+BEYOND = 0.05
+"""Part of the slowest and of the fastest calibrated speed by which a reading may lie beyond. Own choice."""
+
 
 @dataclass(frozen=True)
 class Tracks:
@@ -64,6 +69,84 @@ def airspeed_from_tracks(v_GSi: Sequence[float], chi_i: Sequence[float]) -> floa
     Source: derived, circle through the ends of the ground velocities
     """
     return solve_tracks(v_GSi, chi_i).true_airspeed
+
+
+@formula
+def airspeed_from_headings(v_GSi: Sequence[float], psi_i: Sequence[float]) -> float:
+    r"""True airspeed from ground speeds on three headings or more.
+
+    Formula: v_{TAS} = \sqrt{\frac{s + \sqrt{s^2 - |\vec q|^2}}{2}}, \quad
+        v_i^2 = s + \vec q \cdot \vec u_i
+    Result: v_TAS
+    Valid: the same airspeed on all headings, steady wind slower than it, headings well apart
+    Source: derived, |v u_i + w|² = v² + w² + 2 v w . u_i, by least squares for s and q
+    """
+    if len(v_GSi) != len(psi_i) or len(v_GSi) < 3:
+        raise OutsideRange(
+            f"there are {len(v_GSi)} ground speeds and {len(psi_i)} headings, and three of each are needed"
+        )
+    rows = np.column_stack([np.ones(len(psi_i)), np.cos(psi_i), np.sin(psi_i)])
+    if not np.linalg.cond(rows) < MOST_CONDITION:
+        raise OutsideRange("the headings lie near one another; fly three about 120° apart")
+    s, north, east = np.linalg.lstsq(rows, np.asarray(v_GSi, float) ** 2, rcond=None)[0]
+    inner = s**2 - north**2 - east**2
+    if not (s > 0 and inner >= 0):
+        raise OutsideRange("the ground speeds fit no wind that is slower than the aircraft")
+    return float(np.sqrt((s + np.sqrt(inner)) / 2))
+
+
+@formula
+def correction_from_headings(
+    v_IAS: float, v_GSi: Sequence[float], psi_i: Sequence[float], p: float, *, T: float, dv_c: float
+) -> float:
+    r"""What is to be added to an indicated airspeed, from ground speeds on headings.
+
+    Formula: \Delta v = v_{CAS}\left(v_{TAS}(v_{GS,i}, \psi_i), p, T\right) - v_{IAS} + \delta v
+    Result: dv_pos
+    Valid: as for the airspeed from headings; pressure and temperature of the same run
+    Source: definition
+    """
+    return position_correction(v_IAS, airspeed_from_headings(v_GSi, psi_i), p, T) + dv_c
+
+
+@formula
+def correction_from_tracks(
+    v_IAS: float, v_GSi: Sequence[float], chi_i: Sequence[float], p: float, *, T: float, dv_c: float
+) -> float:
+    r"""What is to be added to an indicated airspeed, from ground velocities on tracks.
+
+    Formula: \Delta v = v_{CAS}\left(v_{TAS}(v_{GS,i}, \chi_i), p, T\right) - v_{IAS} + \delta v
+    Result: dv_pos
+    Valid: as for the airspeed from tracks; pressure and temperature of the same run
+    Source: definition
+    """
+    return position_correction(v_IAS, airspeed_from_tracks(v_GSi, chi_i), p, T) + dv_c
+
+
+@formula
+def calibrated_from_line(v_IAS: float, v_i: Sequence[float], dv_i: Sequence[float]) -> float:
+    r"""Calibrated airspeed, by the straight line through the corrections of a calibration.
+
+    Formula: v_{CAS} = v_{IAS} + a + b \, v_{IAS}, \quad
+        (a, b) = \mathrm{argmin} \sum_i \left(\Delta v_i - a - b \, v_i\right)^2
+    Result: v_CAS
+    Valid: three speeds or more; within them and 5 % of the outer one beyond (own choice); corrections that
+    lie near a line
+    Source: derived, least squares
+    """
+    if len(v_i) != len(dv_i) or len(set(v_i)) < 3:
+        raise OutsideRange(f"the calibration has {len(set(v_i))} speeds, and a line is drawn through three")
+    low, high = min(v_i) * (1 - BEYOND), max(v_i) * (1 + BEYOND)
+    if not low <= v_IAS <= high:
+        raise OutsideRange(
+            f"the indicated speed is {v_IAS:.4g} m/s, and the calibration reaches from {low:.4g} to "
+            f"{high:.4g} m/s"
+        )
+    mean, middle = sum(dv_i) / len(dv_i), sum(v_i) / len(v_i)
+    slope = sum((v - middle) * dv for v, dv in zip(v_i, dv_i, strict=True)) / sum(
+        (v - middle) ** 2 for v in v_i
+    )
+    return v_IAS + mean + slope * (v_IAS - middle)
 
 
 @formula

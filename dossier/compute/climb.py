@@ -14,7 +14,7 @@ from dossier.compute.bounds import efficiency, not_negative, positive
 from dossier.compute.curve import Array
 from dossier.compute.flight_outcome import Answers, Obstacle, answers
 from dossier.compute.glide import Polar, Polars, drag
-from dossier.figures import OutsideRange, formula
+from dossier.figures import OutsideRange, elementwise, formula
 
 POINTS, WEIGHTS = np.polynomial.legendre.leggauss(16)
 """On -1 to 1: over 1600 m they agree with an adaptive quadrature to 1e-9."""
@@ -34,7 +34,7 @@ def climb_angle(v_c: float, v: float) -> float:
     return asin(v_c / v)
 
 
-@formula
+@elementwise
 def climb_gradient(v_c: float, v_GS: float) -> float:
     r"""Height gained for distance over the ground.
 

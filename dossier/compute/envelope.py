@@ -18,6 +18,8 @@ from dossier.compute import lines
 from dossier.figures import OutsideRange, formula
 
 Array = NDArray[np.float64]
+ROUNDING = 1e-12
+"""Of a mass: what floats leave where parts add up to the mass limit itself, which is still inside."""
 FLAT = 1e-12
 """In m/kg: slopes that differ by less are the same; what floats leave of a straight limit."""
 
@@ -174,6 +176,8 @@ def margins(masses: ArrayLike, arms: ArrayLike, envelope: Envelope) -> Margins:
         envelope: the limits.
     """
     m, x = np.broadcast_arrays(np.asarray(masses, dtype=np.float64), np.asarray(arms, dtype=np.float64))
+    at_limit = np.abs(m - envelope.max_mass) <= ROUNDING * envelope.max_mass
+    m = np.where(at_limit, envelope.max_mass, m)
     # np.interp holds the first value below the lowest corner, as the envelope does
     forward, aft = (
         np.interp(m, envelope.masses, limit, right=np.nan) for limit in (envelope.forward, envelope.aft)

@@ -8,18 +8,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from math import sin
+from typing import cast
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from dossier.compute.array_bounds import all_positive, columns
-from dossier.compute.bounds import positive
-from dossier.compute.curve import Array
+from dossier.compute.bounds import positive, where_holds
+from dossier.compute.curve import Array, Flags
 from dossier.compute.energy import STANDARD_GRAVITY
-from dossier.compute.flight_outcome import Answers, Obstacle, answers
+from dossier.compute.flight_outcome import OBSTACLES, Answers, Obstacle, answers
 from dossier.compute.glide import Polar
 from dossier.compute.propeller import disc
-from dossier.figures import OutsideRange, formula
+from dossier.figures import OutsideRange, elementwise, formula
 
 POINTS, WEIGHTS = np.polynomial.legendre.leggauss(24)
 """On -1 to 1."""
@@ -114,6 +115,77 @@ def ground_roll(
         },
         obstacle=np.select([stalled, ~rising], [Obstacle.STALLED, Obstacle.NO_LIFT_OFF], Obstacle.NONE),
     )
+
+
+@elementwise
+def lift_off_speed(v_S: float, f_LO: float) -> float:
+    r"""Speed at which the wheels leave the ground.
+
+    Formula: v_{LO} = f_{LO} \, v_S
+    Result: v_LO
+    Valid: a factor of 1 or more; both speeds at the same mass, and both true or both calibrated
+    Source: definition
+    """
+    factor = where_holds(
+        f_LO, f_LO >= 1, lambda: OutsideRange(f"the lift-off factor is {f_LO:.6g}, and must be 1 or more")
+    )
+    return factor * positive(v_S, "stalling speed", "m/s")
+
+
+@elementwise
+def take_off_run(
+    m: float,
+    P_s: float,
+    v_LO: float,
+    mu_r: float,
+    *,
+    S: float,
+    C_D0: float,
+    K: float,
+    C_Lg: float,
+    D_p: float,
+    k_p: float,
+    rho: float,
+) -> float:
+    r"""Run to the lift-off speed on level ground without wind.
+
+    The thrust is that of an ideal disc for a part of the shaft power; :func:`ground_roll` in one case.
+
+    Formula: d = \int_0^{v_{LO}} \frac{m \, v \, dv}{F(v) - \frac{\rho}{2} v^2 S (C_{D0} + K C_{Lg}^2)
+        - \mu_r \left(m g - \frac{\rho}{2} v^2 S C_{Lg}\right)}, \quad F(v) \, (v + v_i) = k_p P_s
+    Result: d
+    Valid: the wing carries at the lift-off speed; the acceleration lasts to it; no ground effect
+    Source: derived, with the thrust of momentum-theory
+    """
+    parts = (m, P_s, v_LO, mu_r, S, C_D0, K, C_Lg, D_p, k_p, rho)
+    cases = np.broadcast_arrays(*(np.asarray(one, float) for one in parts))
+    valid = np.logical_and.reduce([case > 0 for case in cases]) & (cases[9] <= 1) & (cases[3] < 1)
+    safe = [np.where(valid, case, 0.5)[..., None] for case in cases]
+    distance, lasts = _distance(*safe)
+    holds = valid & lasts
+    if any(isinstance(one, np.ndarray) for one in parts):
+        return cast(float, np.where(holds, distance, np.nan))
+    if not valid:
+        raise OutsideRange(
+            "a mass, power, speed, coefficient or measure of the run is not above 0, or a share above 1"
+        )
+    if not lasts:
+        raise OutsideRange(OBSTACLES[Obstacle.NO_LIFT_OFF])
+    return float(distance)
+
+
+def _distance(m: Array, P_s: Array, v_LO: Array, mu_r: Array, *rest: Array) -> tuple[Array, Flags]:
+    """Return the integral and whether the acceleration lasts to the lift-off speed; one row a case."""
+    S, C_D0, K, C_Lg, D_p, k_p, rho = rest
+    half = v_LO / 2
+    v = half + half * np.append(POINTS, (-1.0, 1.0))
+    area = rho * v**2 * S / 2
+    thrust = disc(P_s, D_p, np.maximum(v, 0.0), rho, quality=k_p).computed["thrust"]
+    on_wheels = np.maximum(m * STANDARD_GRAVITY - area * C_Lg, 0.0)
+    a = (thrust - area * (C_D0 + K * C_Lg**2) - mu_r * on_wheels) / m
+    lasts = (a > 0).all(axis=-1)
+    inner = np.where(lasts[..., None], a, 1.0)[..., :-2]
+    return half[..., 0] * (WEIGHTS * v[..., :-2] / inner).sum(axis=-1), np.asarray(lasts)
 
 
 def _acceleration(runner: Runner, field: Field, P: Array, m: Array, v: Array) -> Array:

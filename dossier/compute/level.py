@@ -5,18 +5,20 @@ Efficiencies are those at the power in question. The loss in the battery is left
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from math import prod
 
 import numpy as np
 from numpy.typing import ArrayLike
 
 from dossier.compute.array_bounds import all_positive, columns
-from dossier.compute.bounds import efficiency
+from dossier.compute.bounds import efficiency, larger, positive
 from dossier.compute.curve import Array, Curve
 from dossier.compute.flight_outcome import Answers, Obstacle, answers
 from dossier.compute.glide import Polar, Polars, drag
-from dossier.figures import OutsideRange, formula
+from dossier.compute.polar import STALL_MARGIN
+from dossier.figures import OutsideRange, elementwise, formula
 
 HALVINGS = 80
 """Of an interval in a bisection: more than the digits of a float."""
@@ -57,6 +59,50 @@ def shaft_power(m: float, w: float, g: float, eta_p: float) -> float:
     Source: derived, balance of energy in steady flight
     """
     return m * g * w / efficiency(eta_p)
+
+
+@formula
+def full_shaft_power(P: float, eta_i: Sequence[float]) -> float:
+    r"""Power at the shaft, from the power that the battery gives.
+
+    Formula: P_s = P \prod_i \eta_i
+    Result: P_s
+    Valid: efficiencies of controller and motor above 0 and up to 1, at that power
+    Source: derived, product of the links
+    """
+    return positive(P, "power", "W") * prod(efficiency(link) for link in eta_i)
+
+
+@elementwise
+def best_endurance_speed(v_bg: float, v_S: float) -> float:
+    r"""Speed of the longest level flight, never nearer to the stall than the parabola holds.
+
+    Formula: v_E = \max\left(3^{-1/4} \, v_{bg}, \; 1.1 \, v_S\right)
+    Result: v_E
+    Valid: an electric drive whose mass does not fall, one efficiency at all speeds; both speeds at the same
+    mass, and both true or both calibrated
+    Source: derived, least power of the parabola
+    """
+    return larger(
+        3**-0.25 * positive(v_bg, "speed of the best glide", "m/s"),
+        STALL_MARGIN * positive(v_S, "stalling speed", "m/s"),
+    )
+
+
+@elementwise
+def best_range_speed(v_bg: float, v_S: float) -> float:
+    r"""Speed of the longest way in still air, never nearer to the stall than the parabola holds.
+
+    Formula: v_R = \max\left(v_{bg}, \; 1.1 \, v_S\right)
+    Result: v_R
+    Valid: an electric drive whose mass does not fall, one efficiency at all speeds, still air; both speeds at
+    the same mass, and both true or both calibrated
+    Source: derived, least drag of the parabola
+    """
+    return larger(
+        positive(v_bg, "speed of the best glide", "m/s"),
+        STALL_MARGIN * positive(v_S, "stalling speed", "m/s"),
+    )
 
 
 def power_required(

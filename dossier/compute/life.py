@@ -9,6 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from dossier.compute import ageing
+from dossier.compute.ageing_by_rate import blended_calendar_loss, blended_cycling_loss
 from dossier.compute.bounds import positive
 from dossier.compute.cell import Cell
 from dossier.compute.discharge import Discharges, discharge
@@ -24,6 +25,8 @@ CALENDAR_BAND = (0.74, 4.15)
 CYCLING_BAND = (0.115, 1.0)
 """Loss by use, likewise: 1.5 to 12.6 % against 13.1 % after 300 cycles from 10 to 90 %: the model used is the
 strictest."""
+CELL_IN_USE = 298.15
+"""25 °C, at which the second model is asked for the loss by use: that of the first has no temperature."""
 LARGEST_LOSS = 0.30
 """Where tests of life end, and all models with them (source practice)."""
 LONGEST = 40
@@ -42,6 +45,8 @@ class Use:
     storage_charge: float
     storage_temperature: float
     """In K, the mean over the year."""
+    rate: float | None = None
+    """Mean of the discharge, in capacities an hour; None: not known, and the second model is left out."""
 
 
 @dataclass(frozen=True)
@@ -58,6 +63,8 @@ class AgedYear:
     """At the upper end of the published range, for the worst health or, beyond the models, for their last."""
     best_growth: float
     """At the lower end, for the best health."""
+    second_health: float | None = None
+    """By the second model, with a term of the rate; None where it is not asked, or below the largest loss."""
 
 
 def after(use: Use, year: float) -> AgedYear:
@@ -73,12 +80,20 @@ def after(use: Use, year: float) -> AgedYear:
         + ageing.calendar_growth(stored, use.storage_temperature, year * YEAR)
         + ageing.cycling_growth(window, use.high - use.low, use.cycles * year)
     )
-    best, worst = (CALENDAR_BAND[side] * calendar + CYCLING_BAND[side] * cycling for side in (0, 1))
+    second = second_loss(use, year)
+    best, worst = _extremes(calendar, cycling, second)
     least, most = _grown(best, worst)
     return AgedYear(
         year, _health(calendar + cycling), _health(worst), _health(best),
         growth, max(most, growth), min(least, growth),
+        None if second is None else _health(second),
     )  # fmt: skip
+
+
+def _extremes(calendar: float, cycling: float, second: float | None) -> tuple[float, float]:
+    """Return the smallest and the largest loss of the models: the band of the first, and the second."""
+    best, worst = (CALENDAR_BAND[side] * calendar + CYCLING_BAND[side] * cycling for side in (0, 1))
+    return (best, worst) if second is None else (min(best, second), max(worst, second))
 
 
 def _grown(best: float, worst: float) -> tuple[float, float]:
@@ -98,6 +113,31 @@ def losses(use: Use, year: float) -> tuple[float, float]:
     return calendar, ageing.cycling_loss(
         ageing.window_voltage(use.low, use.high), use.high - use.low, use.cycles * year
     )
+
+
+def second_loss(use: Use, year: float) -> float | None:
+    """Return the loss of the second model, in storage and by use at the rate; None where it is not asked.
+
+    Raises:
+        OutsideRange: the years are negative, or the window of the use is not inside 0 to 1.
+    """
+    if why_not_second(use):
+        return None
+    assert use.rate is not None
+    stored = blended_calendar_loss(use.storage_temperature, year * YEAR)
+    return stored + blended_cycling_loss(CELL_IN_USE, use.rate, use.high - use.low, use.cycles * year)
+
+
+def why_not_second(use: Use) -> str:
+    """Say why the second model is not asked; empty where it is."""
+    if use.rate is None:
+        return "the rate of the discharge is not known"
+    try:
+        blended_calendar_loss(use.storage_temperature, 0.0)
+        blended_cycling_loss(CELL_IN_USE, use.rate, 0.0, 0.0)
+    except OutsideRange as error:
+        return str(error)
+    return ""
 
 
 def _health(loss: float) -> float | None:
@@ -179,19 +219,14 @@ def _resistance_end(use: Use, most: float) -> LifeEnd | None:
 
 
 def _capacity_end(use: Use, loss: float) -> LifeEnd | None:
-    def scaled(calendar: float, cycling: float) -> float | None:
-        def excess(year: float) -> float:
-            stored, used = losses(use, year)
-            return calendar * stored + cycling * used - loss
+    def likely(year: float) -> float:
+        return sum(losses(use, year)) - loss
 
-        return _year_of(excess)
+    def extreme(side: int) -> Callable[[float], float]:
+        return lambda year: _extremes(*losses(use, year), second_loss(use, year))[side] - loss
 
-    year = scaled(1.0, 1.0)
-    if year is None:
-        return None
-    return LifeEnd(
-        "capacity", year, scaled(CALENDAR_BAND[1], CYCLING_BAND[1]), scaled(CALENDAR_BAND[0], CYCLING_BAND[0])
-    )
+    year = _year_of(likely)
+    return None if year is None else LifeEnd("capacity", year, _year_of(extreme(1)), _year_of(extreme(0)))
 
 
 def _year_of(excess: Callable[[float], float]) -> float | None:

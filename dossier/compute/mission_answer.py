@@ -28,6 +28,10 @@ class PhaseEnd:
     charge: Array
     """State of charge at its end."""
     temperature: Array
+    heat: Array
+    """Lost in the phase, in J."""
+    lowest_voltage: Array
+    """Under load, anywhere in the phase."""
 
 
 @dataclass(frozen=True)
@@ -40,6 +44,8 @@ class FlownPhase:
     voltage: float
     charge: float
     temperature: float
+    heat: float
+    lowest_voltage: float
 
 
 @dataclass(frozen=True)
@@ -120,7 +126,7 @@ class Flights:
                 end.name,
                 *(
                     float(getattr(end, one)[number])
-                    for one in ("power", "time", "voltage", "charge", "temperature")
+                    for one in ("power", "time", "voltage", "charge", "temperature", "heat", "lowest_voltage")
                 ),
             )
             for end in self.ends[: last + 1]

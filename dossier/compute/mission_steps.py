@@ -46,6 +46,7 @@ class Stepper:
         self.circuit = Circuit(cell, growth, health, wiring, warmth, slow_part.at_once, slow_part.slowness)
         self.state = CellState(z, np.zeros(shape), temperature)
         self.clock, self.heat, self.energy = np.zeros(shape), np.zeros(shape), np.zeros(shape)
+        self.lowest_in_phase = np.full(shape, np.inf)
         self.lowest, self.fastest, self.hottest = np.full(shape, np.inf), np.zeros(shape), temperature.copy()
         self.limit = np.full(shape, Limit.NONE, dtype=np.int64)
         self.phase = np.zeros(shape, dtype=np.int64)
@@ -64,8 +65,9 @@ class Stepper:
         """
         power = np.broadcast_to(np.asarray(phase.power, float), self.shape)
         self.phase[self.flying] = len(self.ends)
+        self.lowest_in_phase = np.full(self.shape, np.inf)
+        began, lost = self.clock.copy(), self.heat.copy()
         self._look(power)
-        began = self.clock.copy()
         if phase.duration is None:
             while self.flying.any():
                 self._step(power, np.full(self.shape, step))
@@ -80,7 +82,12 @@ class Stepper:
                 self._step(power, duration / steps)
         state, spent = self.state, self.clock - began
         voltage = self.circuit.voltage(state, power)
-        self.ends.append(PhaseEnd(phase.name, power, spent, voltage, state.z, state.temperature))
+        lost = self.heat - lost
+        self.ends.append(
+            PhaseEnd(
+                phase.name, power, spent, voltage, state.z, state.temperature, lost, self.lowest_in_phase
+            )
+        )
 
     def _look(self, power: Array) -> None:
         """End the flight of those whom the new power puts past a limit at once."""
@@ -92,6 +99,7 @@ class Stepper:
     def _note(self, voltage: Array, power: Array, who: Flags) -> None:
         rate = power / voltage / self.circuit.capacity * HOUR
         self.lowest = np.where(who, np.minimum(self.lowest, voltage), self.lowest)
+        self.lowest_in_phase = np.where(who, np.minimum(self.lowest_in_phase, voltage), self.lowest_in_phase)
         self.fastest = np.where(who, np.maximum(self.fastest, rate), self.fastest)
         self.hottest = np.where(who, np.maximum(self.hottest, self.state.temperature), self.hottest)
 

@@ -98,6 +98,50 @@ def standard_top_speed(v: float, P_t: float, P: float, m: float, *, S: float, C_
     return float(answer.computed["speed"])
 
 
+@formula
+def sink_of_descent(h_1: float, h_2: float, t: float, T: float, *, m_t: float, m: float, dw: float) -> float:
+    r"""Sink rate of a timed descent at another mass and at sea level in the standard atmosphere.
+
+    Formula: w = \left(\frac{h_1 - h_2}{t} \, \frac{T}{T_0(h_p)} + \delta w\right)
+        \sqrt{\frac{m \, \rho(h_p, T)}{m_t \cdot 1.225\,\mathrm{kg/m^3}}}, \quad h_p = \frac{h_1 + h_2}{2}
+    Result: w
+    Valid: steady speed; heights of pressure; temperature at the middle of the drop
+    Source: derived, timed_sink and sink_at_standard
+    """
+    middle = (h_1 + h_2) / 2
+    sink = timed_sink(h_1 - h_2, t, T, middle) + dw
+    return sink_at_standard(sink, m_t, m, air_density(standard_pressure(middle), T))
+
+
+@formula
+def full_power_speed(
+    v_CAS: float, P_t: float, P: float, m: float, *, h_p: float, T: float, S: float, C_D0: float, K: float
+) -> float:
+    r"""Top speed at full power at sea level in standard air, from a level run that the power held.
+
+    Formula: v_H = v_H\left(v_{CAS}, P_t \sqrt{\frac{\rho(h_p, T)}{1.225\,\mathrm{kg/m^3}}}, P\right)
+    Result: v_H
+    Valid: a run at the mass that is meant, held by the power and not by a stop; efficiency of the drive the
+    same; below 60 m/s, where compressibility does not count
+    Source: derived, power_at_standard and standard_top_speed
+    """
+    at_standard = power_at_standard(P_t, m, m, air_density(standard_pressure(h_p), T))
+    return standard_top_speed(v_CAS, at_standard, P, m, S=S, C_D0=C_D0, K=K)
+
+
+@formula
+def mean_of_runs(v_ri: Sequence[float], dv_s: float) -> float:
+    r"""Mean of runs.
+
+    Formula: \bar v = \frac{1}{n} \sum_i v_{r,i} + \delta v_s, \quad
+        u(\delta v_s) = \frac{s(v_{r,i})}{\sqrt{n}}
+    Result: v_m
+    Valid: two runs or more of one kind; what is random within each run is not in the runs as well
+    Source: jcgm-100, 4.2.3
+    """
+    return _mean(v_ri) + dv_s
+
+
 def _root(m_t: float, m: float, rho: float) -> float:
     heavier = positive(m, "mass", "kg") / positive(m_t, "mass of the test", "kg")
     return sqrt(heavier * positive(rho, "density", "kg/m³") / SEA_LEVEL_DENSITY)

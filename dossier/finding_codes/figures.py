@@ -19,6 +19,7 @@ FIGURES: dict[str, str] = {
     "C004": "a profile that cannot be flown",
     "C005": "a weighing that cannot be that of the aircraft",
     "C006": "pilot limits that do not hold with every baggage",
+    "C007": "a fitted battery below the capacity at which it is retired, or too close to it",
     # conductors, fuses, plugs: guidance from published tables
     "C010": "a conductor that carries more than its table",
     "C011": "a conductor that takes too much of the voltage",
@@ -39,6 +40,9 @@ FIGURES: dict[str, str] = {
     "F006": "sinks that are written too coarsely for a fit",
     "F007": "glides that scatter more than their uncertainties",
     "F008": "a polar and a stated sink that do not agree",
+    "F009": "a flight test that does not agree with what is computed",
+    "F010": "runs of a flight test that cannot be reduced",
+    "F011": "a result of a flight test that does not agree with its runs",
     # discharge model
     "D001": "a cell without a table of resistance",
     "D002": "a power that the battery cannot give",
@@ -49,6 +53,8 @@ FIGURES: dict[str, str] = {
     "D007": "a voltage that does not tell the charge",
     "D008": "an aged battery whose resistance nobody measured",
     "D009": "a chemistry for which the discharge model is not shown",
+    "D010": "a landing limit that gives the reserve away",
+    "D011": "a landing limit that comes before the end of the endurance",
     # logs of batteries
     "L001": "a log without a discharge",
     "L002": "the sign of the current of a log is open, or contradicted",
@@ -61,6 +67,7 @@ FIGURES: dict[str, str] = {
     "L009": "a capacity that its log does not give",
     "L010": "an energy of a log that the model does not give",
     "L011": "a resistance of a log that the table of the type does not give",
+    "L012": "a battery that its test does not accept",
     # judge: verdicts, claims
     "J001": "a rule set asks for a fact that is not declared",
     "J002": "a declared value does not answer the question",

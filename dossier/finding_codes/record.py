@@ -23,9 +23,9 @@ RECORD: dict[str, str] = {
     "R017": "a picture of a step leads out of the project",
     "R018": "a file that is no picture that every browser shows",
     "R019": "a picture that is too large for a telephone in a field",
-    "R020": "a log that is no table",
-    "R021": "a column of a log is missing, or its unit unknown",
-    "R022": "a value of a log is no number",
+    "R020": "a log or runs that are no table",
+    "R021": "a column of a log or of runs is missing, or its unit unknown",
+    "R022": "a value of a log or of a run is no number",
     "R023": "a file of the project leads out of it",
     "R024": "two evidence files that would be published under one name",
     # model: one file against its schema
@@ -70,6 +70,10 @@ RECORD: dict[str, str] = {
     "P029": "a fuse or plug through which no conductor leads",
     "P024": "a log that the event does not cite",
     "P025": "a use of the battery that cannot be",
+    "P045": "a log that names some of the cells",
+    "P046": "cells that weigh more than their battery, or do not go into its box",
+    "P047": "a diameter of the propeller stated twice, and differently",
+    "P048": "runs of a flight test that are not whole",
     "P022": "half of the air of a glide",
     "P023": "an outline of the aircraft that is none",
     "P030": "a rule set with a name that is taken",
@@ -90,7 +94,7 @@ RECORD: dict[str, str] = {
     "P071": "a folder of the project that nothing reads",
     "P072": "a folder where a file is due, or a file where a folder is due",
     "P073": "a folder of a serial without its record",
-    "P074": "two files whose names differ only in capitals",
+    "P074": "two files or folders whose pages would be one",
     # events: the life of a serial
     "E001": "events out of the order of their dates",
     "E002": "an unknown battery option",
@@ -125,11 +129,15 @@ RECORD: dict[str, str] = {
     "A016": "a nonconformity closed by work that nobody entered",
     "A017": "a component that every aircraft has, taken out without a reason",
     "A018": "a hold that binds nothing that waits for it",
+    "A019": "a component whose drawing or part number is not as designed",
+    "A020": "a serial at other drawings than the type's",
+    "A021": "a material worked beyond its pot life",
     # maintenance: what is due
     "S001": "a task that is overdue",
     "S002": "a component past its life",
     "S003": "totals of flight hours or flights that fall",
     "S004": "an interval without a measure, or with two of one kind",
     "S005": "a limit that states no flight hours",
+    "S006": "the list of a task ticked, and the task not done",
 }
 """Code -> what it is about."""

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dossier.figures import Figure
 from dossier.judge.claim_numbers import Number, made, written
 from dossier.model.aircraft import Aircraft
-from dossier.model.battery import Battery
+from dossier.model.battery import Battery, Cell, Option
 
 MEASURED = {"stall_speed": "stall_speed", "maximum_level_speed": "level_speed"}
 """Figure of a flight test -> quantity."""
@@ -98,6 +98,7 @@ def _of_batteries(battery: Battery, figures: Mapping[str, Figure]) -> Iterator[t
                 "Cells in series", float(option.series), "count", "type", place=option.place_of_key("series")
             ),
         )
+        yield from _of_cells(key, option, cell)
         energy = cell.nominal_capacity.value * cell.nominal_voltage.value / cell.mass.value
         yield (
             f"cell_specific_energy.{key}",
@@ -115,3 +116,12 @@ def _of_batteries(battery: Battery, figures: Mapping[str, Figure]) -> Iterator[t
             Number(f"Rate that the cell {cell.name} allows, 1/h", rate, "rate", "type", place=cell.place),
         )
         yield f"charger_power.{key}", written("Power of the charger from the outlet", battery.charger.power)
+
+
+def _of_cells(key: str, option: Option, cell: Cell) -> Iterator[tuple[str, Number]]:
+    count, place = option.series * option.parallel, option.place_of_key("parallel")
+    mass = count * cell.mass.value
+    yield f"cells_mass.{key}", Number(f"Mass of the {count} cells alone", mass, "mass", "type", place=place)
+    if cell.room is not None:
+        label = f"Room of the {count} cells, as close as they can stand"
+        yield f"cells_room.{key}", Number(label, count * cell.room, "pack_volume", "type", place=place)

@@ -30,7 +30,7 @@ class Number:
     value: float
     """In SI."""
     style: str
-    """How it is printed, a key of :data:`dossier.display.STYLES`."""
+    """How it is printed, a key of :data:`dossier.styles.STYLES`."""
     source: str
     """``claim``, ``type``, ``measured`` or ``computed``."""
     name: str = ""
@@ -69,6 +69,10 @@ class Numbers:
         self.published: dict[str, Number] = {}
         self.again: list[tuple[str, Number]] = []
         """Further claims of a quantity that one was published of already, by key."""
+        self.floors = frozenset(
+            str(name) for name, claim in compliance.claims.items() if claim.relation == "at least"
+        )
+        """Claims that say no more than that it is so much at the least, by name."""
         for name, claim in compliance.claims.items():
             if claim.quantity is not None:
                 key, number = self._key(claim), _claimed(name, claim)
@@ -113,6 +117,7 @@ OF_A_BATTERY = frozenset(
         "pack_volume",
         "specific_energy",
         "full_voltage",
+        "half_voltage",
         "empty_voltage",
         "highest_voltage",
         "charging_time",
@@ -122,6 +127,7 @@ OF_A_BATTERY = frozenset(
         "range",
         "height",
         "fuel_equivalent",
+        "fuel_equivalent_mass",
     }
 )
 

@@ -88,6 +88,8 @@ BATTERY = (
     Simple("pack_mass", "pack_mass", {"energy": "energy"}),
     Simple("pack_over_cell", "pack_mass", {"energy": "energy", "cell": "cell_specific_energy"}),
     Simple("pack_volume", "pack_volume", {"energy": "energy"}),
+    Simple("cells_in_mass", "pack_mass", {"cells": "cells_mass"}),
+    Simple("cells_in_box", "pack_volume", {"room": "cells_room"}),
     Simple("charging_time", "charging_time", {"energy": "charge_energy", "power": "charger_power"}, True),
     Simple(
         "calendar_life",
@@ -95,6 +97,7 @@ BATTERY = (
         {"cycles": "cycle_life", "cycle_time": "endurance", "flown": "hours_per_year"},
         True,
     ),
+    Simple("cycle_life", "cycle_life", {"time": "endurance"}, True),
     Simple(
         "discharge_rate",
         "allowed_rate",

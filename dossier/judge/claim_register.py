@@ -23,12 +23,14 @@ OF_THE_WHOLE = (
     special.level_speed,
     special.take_off_run,
     special.climb_of_disc,
+    special.fuel_mass,
 )
 OF_A_BATTERY = (
     specific_energy,
     special.endurance,
     special.usable_energy,
     special.fuel_equivalent,
+    special.fuel_mass,
     special.voltages,
     special.half_pack,
 )

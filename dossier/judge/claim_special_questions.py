@@ -49,9 +49,9 @@ def wing(numbers: Numbers) -> Iterator[Question]:
 
 
 def two_ratios(numbers: Numbers) -> Iterator[Question]:
-    """Hold a published glide ratio against that of the type's file."""
+    """Hold a published glide ratio against that of the type's file; a floor below it is kept."""
     claim, own = numbers.claim("best_glide_ratio"), numbers.own.get("best_glide_ratio")
-    if claim and own:
+    if claim and own and not (claim.name in numbers.floors and claim.value <= own.value):
         yield Question(
             "two_ratios", claim, (own,), lambda: IDENTITIES["two_ratios"](claim.value, other_ratio=own.value)
         )
@@ -193,17 +193,34 @@ def fuel_equivalent(numbers: Numbers, option: str) -> Iterator[Question]:
         )
 
 
+def fuel_mass(numbers: Numbers, option: str = "") -> Iterator[Question]:
+    """Hold the mass of that petrol against its volume; of no battery, unless a claim names one."""
+    names = ("fuel_equivalent_mass", "fuel_equivalent")
+    of_it = [numbers.claim(name, option) for name in names]
+    mass, volume = (one or numbers.claim(name) for one, name in zip(of_it, names, strict=True))
+    if mass and volume and any(of_it):
+        yield Question(
+            "fuel_mass",
+            mass,
+            (volume,),
+            lambda: IDENTITIES["fuel_mass"](mass.value, volume=volume.value),
+            option,
+        )
+
+
 def voltages(numbers: Numbers, option: str) -> Iterator[Question]:
     """Hold published voltages against the cells in series."""
-    series, full, empty = (
+    series, full, half, empty = (
         numbers(f"series.{option}"),
         numbers.claim("full_voltage", option),
+        numbers.claim("half_voltage", option),
         numbers.claim("empty_voltage", option),
     )
     touch = numbers.claim("highest_voltage", option)
-    marks = tuple(mark for mark in (full, empty) if mark)
+    marks = tuple(mark for mark in (full, half, empty) if mark)
     if series and marks:
-        asked = Marks(full=full.value if full else None, low=empty.value if empty else None)
+        full_at, half_at, low_at = (mark.value if mark else None for mark in (full, half, empty))
+        asked = Marks(full=full_at, middle=half_at, low=low_at)
         yield Question(
             "series_count",
             series,

@@ -2,66 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from difflib import get_close_matches
-from enum import StrEnum
 from math import isinf
 from types import MappingProxyType
 
 from dossier.figures import Figure
-from dossier.findings import Finding, Place, in_order
+from dossier.findings import Finding, in_order
 from dossier.judge.case import warning
+from dossier.judge.claim_between import between
+from dossier.judge.claim_figures import Found, figure_of
+from dossier.judge.claim_result import ClaimResult, Support
 from dossier.judge.decision import Decision, Limit, decide, in_unit, settled, spread_in_unit
 from dossier.judge.decision_rules import usual_coverage
 from dossier.judge.evidence import estimate_in
+from dossier.judge.figure_origins import why_missing
 from dossier.judge.near_limit import draws_near
 from dossier.judge.verdict import Obstacle
 from dossier.judge.words import called, plain, short, telling, unit_behind
 from dossier.model.compliance import Claim, Compliance
 
 NO_BASES: Mapping[str, str] = MappingProxyType({})
+DIMENSIONLESS = frozenset({"number", "ratio"})
+"""Kinds of a value without a unit: a glide of 19 may be written as a number or as a ratio."""
 USUAL_COVERAGE = 0.95
 """One-sided, where the usual decision rule is simple: a claim is supported only with a guard band."""
-
-
-class Support(StrEnum):
-    """How a claim stands."""
-
-    SUPPORTED = "supported"
-    NOT_SUPPORTED = "not supported"
-    """The figure does not show it, and does not show the contrary."""
-    CONTRADICTED = "contradicted"
-    NOT_SHOWN = "not shown"
-
-
-@dataclass(frozen=True)
-class ClaimResult:
-    """What is said of one claim. Numbers stand in the unit of the claim, unrounded."""
-
-    claim: str
-    """Its name in ``compliance.yaml``."""
-    text: str
-    """As it stands in public, with the value in it."""
-    where: str
-    relation: str
-    """``at least``, ``at most`` or ``about``."""
-    claimed: float
-    unit: str
-    result: Support = Support.NOT_SHOWN
-    reason: str = ""
-    """One plain sentence."""
-    figure: str | None = None
-    value: float | None = None
-    standard_uncertainty: float | None = None
-    guard_band: float | None = None
-    off_by: float | None = None
-    """The figure less the claim."""
-    would_be_true: float | None = None
-    """The boldest number that the figure supports in the same relation; for ``about`` the figure itself."""
-    tolerance: float | None = None
-    """For ``about``: how far off is still about, as a fraction of the claim."""
-    place: Place | None = None
 
 
 @dataclass(frozen=True)
@@ -74,7 +39,10 @@ class Claims:
 
 
 def judge_claims(
-    compliance: Compliance, figures: Mapping[str, Figure], bases: Mapping[str, str] = NO_BASES
+    compliance: Compliance,
+    figures: Mapping[str, Figure],
+    bases: Mapping[str, str] = NO_BASES,
+    batteries: Sequence[str] = (),
 ) -> Claims:
     """Judge every claim.
 
@@ -82,18 +50,33 @@ def judge_claims(
         compliance: holds the claims and the usual decision rule, whose coverage is used if it is guarded.
         figures: the computed figures by name.
         bases: :data:`dossier.judge.evidence.ESTIMATE` for a figure that nobody measured: it shows nothing.
+        batteries: keys of the batteries of the type, for claims that name a quantity and no figure.
     """
     coverage = usual_coverage(compliance) or USUAL_COVERAGE
     results, findings = [], []
     for name, claim in compliance.claims.items():
-        blank, figure = _blank(name, claim), figures.get(claim.figure or "")
-        obstacle = _obstacle(name, claim, figure, figures) or _estimated(figure, figures, bases)
+        found = _found(claim, figures, batteries)
+        blank, figure = replace(_blank(name, claim), figure=found.name or None), found.figure
+        obstacle = _obstacle(name, claim, found, figures) or _estimated(figure, figures, bases)
         findings += [obstacle.finding] if obstacle and obstacle.finding else []
         if obstacle:
             results.append(replace(blank, reason=obstacle.reason))
+        elif found.least:
+            results.append(between(blank, found.least, found.most))
         elif figure:
             results.append(_hold(blank, figure, coverage))
     return Claims(tuple(results), in_order(findings))
+
+
+def _found(claim: Claim, figures: Mapping[str, Figure], batteries: Sequence[str]) -> Found:
+    if claim.figure is None:
+        return figure_of(claim, figures, batteries)
+    return Found(figures.get(claim.figure), name=str(claim.figure))
+
+
+def _kind(figure: Figure) -> str:
+    """Return the kind by whose units a figure is written; without a unit it may stand in per cent."""
+    return "ratio" if figure.kind in DIMENSIONLESS else figure.kind
 
 
 def _blank(name: str, claim: Claim) -> ClaimResult:
@@ -111,23 +94,23 @@ def _blank(name: str, claim: Claim) -> ClaimResult:
     )
 
 
-def _obstacle(
-    name: str, claim: Claim, figure: Figure | None, figures: Mapping[str, Figure]
-) -> Obstacle | None:
+def _obstacle(name: str, claim: Claim, found: Found, figures: Mapping[str, Figure]) -> Obstacle | None:
     """Say why a claim cannot be held against a figure."""
-    if claim.figure is None:
-        return Obstacle("Nothing in the record computes it.")
+    if found.reason:
+        return Obstacle(found.reason)
+    figure = found.figure or found.least
     if figure is None:
+        what, remedy = why_missing(found.name, figures)
         return Obstacle(
-            f"The figure {str(claim.figure)!r} is not computed for this serial.",
+            f"The figure {found.name!r} is not computed for this serial.",
             warning(
                 "J012",
-                f"the claim {name!r} names {str(claim.figure)!r}, a figure that this serial does not have",
-                _closest(claim.figure, figures),
+                f"the claim {name!r} names {found.name!r}, {what}",
+                remedy,
                 claim.place_of_key("figure"),
             ),
         )
-    if figure.kind != claim.value.kind:
+    if figure.kind != claim.value.kind and not {figure.kind, claim.value.kind} <= DIMENSIONLESS:
         kinds = f"a {called(claim.value.kind)}, and the figure {figure.name!r} is a {called(figure.kind)}"
         return Obstacle(
             f"The claim is {kinds}.",
@@ -160,16 +143,10 @@ def _estimated(
     return Obstacle(f"The figure {found!r} is a physical estimate, and an estimate shows nothing.")
 
 
-def _closest(name: str, figures: Mapping[str, Figure]) -> str:
-    close = get_close_matches(name, sorted(figures), n=1)
-    hint = f"did you mean {close[0]!r}? " if close else ""
-    return f"{hint}results.json lists the figures; a measured one needs its event in the record"
-
-
 def _hold(blank: ClaimResult, figure: Figure, coverage: float) -> ClaimResult:
     """Hold the figure and its guard band against the claim."""
-    value = in_unit(figure.value, figure.kind, blank.unit)
-    uncertainty = spread_in_unit(figure.standard_uncertainty, figure.kind, blank.unit)
+    value = in_unit(figure.value, _kind(figure), blank.unit)
+    uncertainty = spread_in_unit(figure.standard_uncertainty, _kind(figure), blank.unit)
     result = replace(
         blank,
         value=value,

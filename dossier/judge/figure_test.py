@@ -9,6 +9,7 @@ from dossier.judge import decision_rules
 from dossier.judge.batteries import with_each_battery
 from dossier.judge.case import Case, warning
 from dossier.judge.decision import decide, in_unit
+from dossier.judge.figure_origins import MEASURED_BY
 from dossier.judge.left_out import with_left_out
 from dossier.judge.limits import Measured, counted, measured, unread_allowances
 from dossier.judge.near_limit import draws_near, unanswered
@@ -17,13 +18,6 @@ from dossier.judge.verdict import Obstacle, State, Verdict
 from dossier.model.rule_set import FigureTest
 
 COUNTED, NOT_COUNTED = "counted", "not-counted"
-
-_COMES_FROM = {
-    "empty_mass": "a weighing, with the battery that is fitted,",
-    "empty_mass.without_battery": "a weighing",
-    "stall_speed": "a flight test that measures the stall speed",
-    "maximum_level_speed": "a flight test that measures the maximum level speed",
-}
 
 
 def judge_figure(question: Question) -> Judged:
@@ -92,7 +86,7 @@ def _judge_on(question: Question, name: str, battery: str, option: str = "") -> 
             ),
         )
     if figure is None:
-        origin = f" {_COMES_FROM[name]} would give it" if name in _COMES_FROM else ""
+        origin = f" {MEASURED_BY[name]} would give it" if name in MEASURED_BY else ""
         return stopped(
             verdict, Obstacle(f"The figure {name!r} is missing" + (f":{origin}." if origin else "."))
         )

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from dossier.compute.ageing_by_rate import blended_cycling_loss
+from dossier.compute.life_by_rate import LOSS, WARM, mean_rate
 from dossier.figures import OutsideRange
 from dossier.judge.identity import Identity, Standing, compared, needing
 from dossier.judge.identity_bands import BANDS
@@ -18,6 +20,8 @@ TOUCH = 60.0
 """In V d.c.: above it a traction circuit counts as high voltage (read, ISO 6469-4:2015, 5.2.2)."""
 CHARGER = (0.88, 0.95)
 """Efficiency of a charger (memory)."""
+ONE_WAY = 2.0
+"""The most lenient model counts charge both ways; read as one way, it gives twice as many cycles."""
 TAPER = (600.0, 2400.0)
 """Time in s in which the current falls at the end (memory)."""
 
@@ -96,6 +100,16 @@ def pack_over_cell_claim(mass: float, *, energy: float, cell: float) -> Identity
     return needing("pack_over_cell", mass, energy / mass / cell, lambda share: energy / (share * cell))
 
 
+def cells_in_mass_claim(mass: float, *, cells: float) -> Identity:
+    """Hold the mass of a pack against that of its cells alone."""
+    return needing("cells_in_mass", mass, cells / mass, lambda share: cells / share)
+
+
+def cells_in_box_claim(volume: float, *, room: float) -> Identity:
+    """Hold the volume of a box against the room that its cells take where they stand as close as they can."""
+    return needing("cells_in_box", volume, room / volume, lambda share: room / share)
+
+
 def pack_volume_claim(volume: float, *, energy: float) -> Identity:
     """Hold the volume of a pack against its energy."""
     return needing("pack_volume", volume, energy / volume, lambda density: energy / density)
@@ -108,6 +122,23 @@ def calendar_life_claim(years: float, *, cycles: float, cycle_time: float, flown
     impossible, because an owner may fly less.
     """
     return compared("calendar_life", years, cycles * cycle_time / flown)
+
+
+def cycle_life_claim(cycles: float, *, time: float) -> Identity:
+    """Hold a number of cycles against the most that a published model gives at the rate of the discharge.
+
+    Full cycles to 80 % of the capacity, cells at 25 °C, by use alone, of NMC cells: the slower the discharge,
+    the more. Never impossible, for cells differ more than models; above the most, ask for the test.
+
+    Args:
+        cycles: the claim.
+        time: in which the whole battery is discharged, in s.
+
+    Raises:
+        OutsideRange: so slow or so fast a discharge is outside the tests of the model.
+    """
+    one = blended_cycling_loss(WARM, mean_rate(1.0, time), 1.0, 1.0)
+    return compared("cycle_life", cycles, ONE_WAY * LOSS / one)
 
 
 def discharge_rate_claim(allowed: float, *, power: float, loaded_voltage: float, capacity: float) -> Identity:

@@ -17,6 +17,8 @@ LOADED = 0.97
 """Part of the energy that a pack gives at a rate of about 0.6 in an hour (chen-2020, computed)."""
 FUEL_HEAT = 32.0e9
 """Of petrol, in J/m³ (read)."""
+PETROL_DENSITY = 720.0
+"""In kg/m³ (read)."""
 ENGINE = 0.25
 """Efficiency of a small petrol engine (read)."""
 
@@ -78,3 +80,8 @@ def height_claim(
 def fuel_equivalent_claim(volume: float, *, energy: float, usable: float, chain: float) -> Identity:
     """Hold a volume of petrol said to equal the pack against its energy; ``chain`` is from pack to shaft."""
     return compared("fuel_equivalent", volume, energy * usable * chain / (FUEL_HEAT * ENGINE))
+
+
+def fuel_mass_claim(mass: float, *, volume: float) -> Identity:
+    """Hold the mass of petrol that a claim names against its volume."""
+    return compared("fuel_mass", mass, volume * PETROL_DENSITY)

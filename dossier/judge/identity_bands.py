@@ -65,6 +65,7 @@ BANDS: Mapping[str, Band] = MappingProxyType(
         "fuel_equivalent": Band(
             (0.7, 1.3), (0.4, 2.5), "own", "32.0 MJ/L, 0.72 kg/L and an engine at 0.25 were read"
         ),
+        "fuel_mass": _near(0.1, 0.2, "common practice", "no source: 6 lb a US gallon; 0.72 kg/L was read"),
         # battery
         "series_count": Band(
             (1.0, 1.0), (1.0, 1.0), "exact", "the count is among those that the marks allow"
@@ -88,8 +89,28 @@ BANDS: Mapping[str, Band] = MappingProxyType(
             "memory",
             "0.25 to 0.6 of cells from 250 to 693 Wh/L, which were read",
         ),
+        "cells_in_mass": _at_most(
+            0.85,
+            1.0,
+            "own",
+            "mass of the cells over that of the pack; about 0.8 read, above 1 is impossible (exact)",
+        ),
+        "cells_in_box": _at_most(
+            0.66,
+            1.0,
+            "common practice",
+            "no source: cells fill up to 0.6 of a box; here with the room between cylinders, of which they "
+            "fill 0.907 at the densest (exact), so 0.66, and above 1 no box holds them",
+        ),
         "calendar_life": Band(
             (0.0, 1.2), (0.0, inf), "own", "years claimed over years until the cycles are used up"
+        ),
+        "cycle_life": _at_most(
+            1.0,
+            inf,
+            "read",
+            "cycles over the most of three published models of NMC cells at this rate, to 80 %, by use "
+            "alone; the slower, the more (that is common practice, no source)",
         ),
         "discharge_rate": _at_most(
             1.0, 1.05, "own", "rate needed over the rate allowed; voltage under load, not nominal"

@@ -7,6 +7,7 @@ from typing import Annotated
 
 from dossier.model.aerodynamics import Aerodynamics
 from dossier.model.base import Part
+from dossier.model.drawing import Numbered
 from dossier.model.loading import Loading
 from dossier.model.plan_view import PlanView
 from dossier.model.scalars import (
@@ -132,7 +133,7 @@ class Placard(Part):
     text: Text
 
 
-class Item(Part):
+class Item(Numbered):
     """A component or a piece of equipment in the design's list of masses."""
 
     name: Text
@@ -208,6 +209,15 @@ class Use(Part):
     is the habit."""
     coldest_take_off_limit: Name | None = None
     """Name of the limit of temperature below which the battery must not be flown."""
+    hottest_battery_limit: Name | None = None
+    """Name of the limit of temperature above which the battery must not be used: the estimate of its heat is
+    held against it."""
+    landing_charge_limit: Name | None = None
+    """Name of the limit of the battery's charge at which to land: the gauge card has a row for it, and it is
+    held against the reserve."""
+    landing_voltage_limit: Name | None = None
+    """Name of the limit of the battery's voltage, read in level flight, at which to land: it is held against
+    the reserve."""
 
 
 class Phase(Part):

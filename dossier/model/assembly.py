@@ -31,6 +31,9 @@ class Material(Part):
     """The sheet or standard that it is bought to."""
     shelf_life: Count | None = None
     """Months from the making of a lot, for what ages, such as resin: a lot says ``made`` or ``expires``."""
+    pot_life: Duration | None = None
+    """From mixing to the last moment at which it may be worked, at its own temperature: a lot says
+    ``worked``."""
 
 
 class Tolerance(Part):

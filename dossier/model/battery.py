@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import sqrt
 from typing import Annotated
 
 from dossier.model.base import Part
@@ -73,6 +74,20 @@ class Cell(Part):
     source: Text
     """The maker's sheet, or the measurement."""
 
+    @property
+    def room(self) -> float | None:
+        """The volume in m³ that one takes where they stand as close as they can; None without its measures.
+
+        Cylinders side by side: no packing of equal circles is denser than the hexagonal one, which fills
+        pi / sqrt(12) = 0.907 of the plane (Thue's theorem; from memory). So each takes sqrt(3) / 2 of its
+        diameter squared.
+        """
+        if self.diameter is not None:
+            return sqrt(3) / 2 * self.diameter.value**2 * self.length.value
+        if self.width is None or self.thickness is None:
+            return None
+        return self.length.value * self.width.value * self.thickness.value
+
 
 class Size(Part):
     """Outer dimensions along, across and up."""
@@ -80,6 +95,11 @@ class Size(Part):
     length: Length
     width: Length
     height: Length
+
+    @property
+    def volume(self) -> float:
+        """In m³."""
+        return self.length.value * self.width.value * self.height.value
 
 
 class Option(Part):
@@ -123,6 +143,24 @@ class Charger(Part):
     """The time at the end in which the current falls."""
 
 
+class Acceptance(Part):
+    """What the logged test of a battery must show. Each names a limit of aircraft.yaml; what is left out is
+    not asked for."""
+
+    least_capacity_limit: Name | None = None
+    """A part of the nominal capacity."""
+    least_energy_limit: Name | None = None
+    """Energy of the test, as a part of the nameplate energy of the new battery."""
+    largest_cell_spread_limit: Name | None = None
+    """Difference of voltage between the cells at rest, before the test or else after it."""
+    coldest_limit: Name | None = None
+    """The lowest temperature in the log."""
+    hottest_limit: Name | None = None
+    """The highest temperature in the log."""
+    largest_resistance_growth_limit: Name | None = None
+    """Resistance of the first step over that of the new cell by its table, such as ``1.5``."""
+
+
 class Battery(Part):
     """The battery file."""
 
@@ -130,6 +168,8 @@ class Battery(Part):
     options: dict[Key, Option]
     bay: Bay
     charger: Charger
+    acceptance: Acceptance | None = None
+    """Left out: no test accepts or rejects a battery."""
     wiring: Wiring | None = None
     """Left out: conductors, fuses and plugs are not looked at."""
 
@@ -137,3 +177,8 @@ class Battery(Part):
     def names(self) -> dict[str, str]:
         """What each option is called, by its key."""
         return {str(key): str(option.name) for key, option in self.options.items()}
+
+    @property
+    def heaviest(self) -> str:
+        """The key of the heaviest option: lists are written for it while no battery is fitted."""
+        return max(map(str, self.options), key=lambda name: self.options[name].mass.value)

@@ -70,11 +70,13 @@ QUANTITIES: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "lift_off_speed": ("speed",),
         "take_off_run": ("length",),
         "propeller_diameter": ("length",),
+        "trailer_width": ("length",),
         # how long and how far
         "endurance": ("time",),
         "range": ("length",),
         "height": ("length",),
         "fuel_equivalent": ("volume",),
+        "fuel_equivalent_mass": ("mass",),
         # one battery
         "energy": ("energy",),
         "usable_energy": ("energy",),
@@ -82,6 +84,7 @@ QUANTITIES: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "pack_volume": ("volume",),
         "specific_energy": ("specific_energy",),
         "full_voltage": ("voltage",),
+        "half_voltage": ("voltage",),
         "empty_voltage": ("voltage",),
         "highest_voltage": ("voltage",),
         "charging_time": ("time",),
@@ -102,7 +105,8 @@ class Claim(Part):
     """Where it is published."""
     value: AnyQuantity
     figure: FigureName | None = None
-    """The computed figure that it is held against; left out where nothing computes it yet."""
+    """The computed figure that it is held against. Left out: that of its quantity and battery, where there is
+    one."""
     relation: Annotated[str, OneOf("at least", "at most", "about")]
     tolerance: Ratio | None = None
     """For ``about``: how far off is still about."""

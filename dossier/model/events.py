@@ -8,6 +8,7 @@ from typing import Annotated, Literal
 from pydantic import Field, RootModel
 
 from dossier.model.base import Part
+from dossier.model.flight_runs import AirspeedCalibration, LevelRuns, Stalls, TimedDescents
 from dossier.model.glides import MeasuredGlide, SharedErrors
 from dossier.model.instruments import ArmInstrument, Scale, Support
 from dossier.model.scalars import (
@@ -30,6 +31,7 @@ from dossier.model.scalars import (
     Ratio,
     SerialNumber,
     Text,
+    Voltage,
 )
 from dossier.model.tick_words import OutOfRule, TickNote
 
@@ -108,6 +110,9 @@ class TestLog(Part):
     temperature: Text | None = None
     cells: list[Text] = []
     """The headings of the voltages of the groups in series."""
+    cell_voltage_error: Voltage | None = None
+    """By how much the voltage of one cell may be off against another; left out, 5 mV (common practice, no
+    source)."""
 
 
 class PackFitted(Event):
@@ -164,6 +169,12 @@ class EquipmentChange(CountedEvent):
     """Of the piece of the item that went in."""
     lot: Text | None = None
     """Of the piece of the item that went in."""
+    part_number: Text | None = None
+    """Drawing or part number of the piece that went in."""
+    issue: Text | None = None
+    """Issue of that drawing."""
+    concession: Text | None = None
+    """The number of the nonconformity under which a piece of another number or issue was accepted."""
     made: Date | None = None
     """When the piece of the item that went in was made or packed: a life by calendar runs from then."""
 
@@ -209,6 +220,14 @@ class FlightTest(CountedEvent):
     """Of the glides. Left out: the usual ones, which the page of performance names."""
     position_error: Text | None = None
     """How indicated became calibrated airspeed."""
+    airspeed_calibration: AirspeedCalibration | None = None
+    """Goes for the runs of this test and of later ones, until the next."""
+    stalls: Stalls | None = None
+    """Reduced, they give ``stall_speed`` in place of the stated result."""
+    timed_descents: TimedDescents | None = None
+    """Reduced, they give ``minimum_sink`` in place of the stated result."""
+    level_runs: LevelRuns | None = None
+    """Reduced, they give ``maximum_level_speed`` in place of the stated result."""
 
 
 class Bulletin(Event):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Annotated
 
+from dossier.model.applicability import Applicability
 from dossier.model.base import Part
 from dossier.model.plan_view import StationPoint
 from dossier.model.scalars import (
@@ -127,7 +128,7 @@ class CardWords(Part):
     second_check: Text | None = None
 
 
-class ProcedureStep(Part):
+class ProcedureStep(Applicability):
     """One step: one action. ``{name_of_a_limit}`` in its texts stands for the value of that limit."""
 
     do: Text
@@ -152,8 +153,6 @@ class ProcedureStep(Part):
     """What is to be seen, as a photo or drawing: stands beside the step."""
     on_card: CardWords | None = None
     """The step in few words, for a card that else is too long for one sheet."""
-    option: Name | None = None
-    """An optional item of the type's list: the step is for serials that have it."""
     acts: list[Act] = []
     """What the step does, for the verifier. One act a step is the rule."""
     second_acts: list[Act] = []
@@ -170,6 +169,8 @@ class Section(Part):
     title: Text
     note: Text | None = None
     steps: list[ProcedureStep]
+    if_not: Text | None = None
+    """What to do if a check of the section fails that says nothing itself."""
     stop: Flag = False
     """True if the crew may stop after this section, and take apart or go on from there."""
     station: StationPoint | None = None
@@ -207,7 +208,7 @@ class Procedure(Part):
     order: Count = 50
     """Where it stands among procedures of the same kind."""
     starts_from: Name | None = None
-    """A state of rigging.yaml. With ``ends_in``, the procedure is verified."""
+    """A state of rigging.yaml. With ``ends_in``, the procedure is replayed; all but emergencies have both."""
     ends_in: Name | None = None
     """A state of rigging.yaml."""
     sections: list[Section]

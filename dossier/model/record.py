@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from dossier.model.base import Part
+from dossier.model.drawing import Numbered
 from dossier.model.events import AnyEvent, Evidence
 from dossier.model.scalars import (
     AnyQuantity,
@@ -20,11 +21,13 @@ from dossier.model.scalars import (
 )
 
 
-class Fitted(Part):
+class Fitted(Numbered):
     """A component as built: what the type's list names, and which one it is."""
 
     serial_number: Text | None = None
     lot: Text | None = None
+    concession: Text | None = None
+    """The number of the nonconformity under which a piece of another number or issue was accepted."""
     made: Date | None = None
     """When it was made or packed: a life by calendar runs from then."""
     mass: Mass | None = None
@@ -42,6 +45,8 @@ class LotUsed(Part):
     """When the lot was made; with the shelf life of the material it gives the last day of use."""
     expires: Date | None = None
     """The last day of use as the lot's label has it."""
+    worked: Duration | None = None
+    """From mixing until the last of it was in its place, for a material with a pot life."""
 
 
 class CureLog(Part):
@@ -92,6 +97,13 @@ class Nonconformity(Part):
     """Left out while it is open."""
 
 
+class Brought(Part):
+    """A serial was changed to a later state of the drawings."""
+
+    revision: Text
+    date: Date
+
+
 class Build(Part):
     """When and where it was built."""
 
@@ -99,6 +111,18 @@ class Build(Part):
     completed: Date | None = None
     built_at: Text
     design_revision: Text
+    """The state of the drawings that it was built to."""
+    brought_to: Brought | None = None
+    """The later state of the drawings that it was brought to since."""
+    concession: Text | None = None
+    """The number of the nonconformity under which it stays at another state than the type's."""
+
+    @property
+    def drawings(self) -> str:
+        """The states of the drawings, in words."""
+        later = self.brought_to
+        more = f", brought to {later.revision} on {later.date}" if later else ""
+        return f"{self.design_revision}{more}"
 
 
 class SerialRecord(Part):
@@ -112,3 +136,10 @@ class SerialRecord(Part):
     assembly: list[AssemblyEntry] = []
     nonconformities: list[Nonconformity] = []
     events: list[AnyEvent] = []
+
+    def accepts(self, concession: str | None) -> bool:
+        """Say whether a concession names a nonconformity of this record that was closed as accepted."""
+        return any(
+            one.number == concession and one.disposition == "accepted" and one.closed is not None
+            for one in self.nonconformities
+        )

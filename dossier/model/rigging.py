@@ -7,7 +7,10 @@ from typing import Annotated, Any
 
 from pydantic import BeforeValidator
 
+from dossier.model.applicability import Applicability
 from dossier.model.base import Part
+from dossier.model.battery import Size
+from dossier.model.movement import Movement
 from dossier.model.procedure import VERBS
 from dossier.model.scalars import Count, Flag, Key, Mass, Name, OneOf, Text, Torque
 
@@ -69,23 +72,23 @@ class NamedState(Part):
     """What else must be so in it."""
 
 
-class Load(Part):
+class Load(Applicability):
     """A part that is taken apart and put together: a wing panel, a tailplane, a battery."""
 
     name: Text
     mass: Mass | None = None
     items: list[Name] = []
     """Items of the type's list whose masses make up this part, instead of a mass."""
+    size: Size | None = None
+    """Outer measures, as it is carried. A battery has those of its option."""
     battery: Flag = False
-    """True for the traction battery: its mass is that of the heaviest option of battery.yaml."""
+    """True for the traction battery: its mass is that of the option of battery.yaml which is fitted."""
     people: Count = 1
     """How many must move it, whatever it weighs: a long panel, a part with a handle on each side."""
     carried: Flag = False
     """True if carrying it to its place and away are steps of their own."""
     fixed: Flag = False
     """True if it is always in place: the pod, to which the others are joined."""
-    option: Name | None = None
-    """An optional item: the part exists on serials that have it."""
     before_moving: Condition | None = None
     before_letting_go: Condition | None = None
     """What must be so in its place before whoever holds it lets go."""
@@ -105,16 +108,15 @@ class Kit(Part):
     name: Text
 
 
-class LooseItem(Part):
+class LooseItem(Applicability):
     """Pins, clips, bolts, tools: small things that are lost, left inside or left out."""
 
     name: Text
     count: Count
     kit: Name | None = None
-    option: Name | None = None
 
 
-class Setting(Part):
+class Setting(Applicability):
     """A lever, a lock, a stand, a thing with a red flag: something that has positions."""
 
     name: Text
@@ -124,10 +126,9 @@ class Setting(Part):
     """The position in the home state."""
     stages: Flag = False
     """True if the positions follow one another: folded, half out, out."""
-    option: Name | None = None
 
 
-class Check(Part):
+class Check(Applicability):
     """A look, a measurement or a trial that others depend on: the wind, the battery case, the rudder's
     direction."""
 
@@ -142,10 +143,11 @@ class Check(Part):
     """True if somebody walks or reaches round the aircraft for it: never while the propeller can turn."""
     after: list[Name] = []
     """Connections, covers or settings after whose last change it must be made again."""
-    option: Name | None = None
+    ways: list[Movement] = []
+    """For a look at the direction of a control that is no connection: what goes which way."""
 
 
-class Cover(Part):
+class Cover(Applicability):
     """A hatch, a seal, a zip: while it is closed, what lies under it cannot be seen."""
 
     name: Text
@@ -154,7 +156,6 @@ class Cover(Part):
     window: Flag = False
     """True if they can still be looked at while it is closed, through a window or a hole."""
     open_at_home: Flag = False
-    option: Name | None = None
 
 
 class Fastening(Part):
@@ -179,13 +180,13 @@ class WithItems(Part):
     safety: Name | None = None
 
 
-class Connection(Part):
+class Connection(Applicability):
     """A joint, a control connector or a plug that must end up made, secured and checked."""
 
     name: Text
     kind: Annotated[str, OneOf(*CONNECTION_KINDS)]
     between: list[Name]
-    """The parts that it joins."""
+    """The parts that it joins; none for a plug of the charger, which goes into a battery wherever that is."""
     with_items: WithItems = WithItems()
     made_by_placing: Name | None = None
     """The part whose placing engages it, for what connects by itself."""
@@ -211,7 +212,8 @@ class Connection(Part):
     marking: Text | None = None
     """The key or colour that tells left from right."""
     fastening: Fastening | None = None
-    option: Name | None = None
+    ways: list[Movement] = []
+    """Of a control: what goes which way."""
 
 
 class Circuit(Part):

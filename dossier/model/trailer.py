@@ -12,6 +12,8 @@ class PackedPart(Part):
     """A part as it lies on the trailer: its own measures, and where it lies."""
 
     name: Text
+    parts: list[Name] = []
+    """The parts of rigging.yaml that it is; left out, the one that has its key."""
     length: Length
     """Along the road."""
     width: Length
@@ -40,5 +42,7 @@ class Trailer(Part):
     towing_vehicle: Length | None = None
     """The length of the longest vehicle that tows it; without it no combination is judged."""
     parts: dict[Key, PackedPart]
+    elsewhere: dict[Key, Text] = {}
+    """Parts of rigging.yaml that do not travel on it, each with where it travels."""
     places: list[Name]
     """Where it shall be driven: names of the road limits that the tool brings along."""

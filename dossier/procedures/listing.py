@@ -54,6 +54,11 @@ class Listing:
     procedure: Procedure
     steps: tuple[Step, ...]
 
+    @property
+    def is_replayed(self) -> bool:
+        """Whether it says from which state to which it leads, and is replayed."""
+        return bool(self.procedure.starts_from and self.procedure.ends_in)
+
     @cached_property
     def doings(self) -> tuple[Doing, ...]:
         """Every act on every object, in order."""
@@ -65,14 +70,26 @@ class Listing:
 
 
 def listing(
-    name: str, procedure: Procedure, left_out: Collection[str], people: Mapping[str, Person]
+    name: str,
+    procedure: Procedure,
+    left_out: Collection[str],
+    people: Mapping[str, Person],
+    battery: str | None = None,
 ) -> Listing:
-    """Make the list of a variant: steps for items that it does not have are gone."""
+    """Make the list of a variant: steps for what it does not have are gone.
+
+    Args:
+        name: its file, without ending.
+        procedure: as it is written.
+        left_out: optional items that the variant does not have.
+        people: roles of rigging.yaml.
+        battery: the option of battery.yaml that is fitted; None keeps the steps for every battery.
+    """
     kept = [
         (index, step)
         for index, section in enumerate(procedure.sections)
         for step in section.steps
-        if step.option is None or str(step.option) not in left_out
+        if step.applies(left_out, battery)
     ]
     return Listing(
         name,

@@ -27,6 +27,8 @@ class ProcedureReport:
     title: str
     variant: tuple[str, ...]
     """Optional items, among those that procedures mention, that this variant has."""
+    battery: str
+    """The option of battery.yaml that it has in its bay."""
     own: bool
     """True for the variant that this serial is."""
     starts_from: str
@@ -36,8 +38,14 @@ class ProcedureReport:
     steps_without_act: int
     """Steps that the verifier could not judge: nothing in rigging.yaml corresponds to them."""
     checks: tuple[str, ...]
-    """Names of the checks run."""
+    """Names of the checks of a replay; empty for a list that was only read."""
     faults: tuple[Fault, ...]
+    read_only: tuple[str, ...] = ()
+    """Names of the checks of the words alone, for a list that was only read."""
+    together: int = 0
+    """Steps that say under ``together`` why they have two actions, which lets that note rest."""
+    differs: int = 0
+    """Steps that say under ``differs`` why their words are not their acts, which lets those checks rest."""
     not_proved: tuple[str, ...] = NOT_PROVED
 
     @property

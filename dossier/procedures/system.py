@@ -3,7 +3,7 @@ leaves."""
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TypeVar
@@ -39,6 +39,8 @@ class System:
     battery: Battery
     left_out: frozenset[str]
     """Optional items of the type's list that the variant does not have."""
+    fitted: str | None = None
+    """The option of battery.yaml that is in the bay; None for the heaviest, with every battery's parts."""
 
     @cached_property
     def parts(self) -> Mapping[str, Load]:
@@ -126,7 +128,7 @@ class System:
         """Return the mass of a part in kg, None if the file gives none."""
         load = self.parts[part]
         if load.battery:
-            return max(option.mass.value for option in self.battery.options.values())
+            return self.battery.options[self.fitted or self.battery.heaviest].mass.value
         if load.items:
             return sum(self.aircraft.items[item].mass.value for item in load.items)
         return load.mass.value if load.mass else None
@@ -146,11 +148,7 @@ class System:
         )
 
     def _kept(self, objects: Mapping[str, Optional]) -> dict[str, Optional]:
-        return {
-            name: one
-            for name, one in objects.items()
-            if one.option is None or str(one.option) not in self.left_out
-        }
+        return {name: one for name, one in objects.items() if one.applies(self.left_out, self.fitted)}
 
 
 def made(connection: Connection) -> frozenset[Fact]:
@@ -186,19 +184,6 @@ def checks_needed(connection: Connection) -> frozenset[Fact]:
     if connection.kind in CONTROLS:
         found |= {Fact.POSITIVE_CHECK, Fact.SENSE}
     return frozenset(found)
-
-
-def variants(left_out: Collection[str], mentioned: Collection[str]) -> Iterator[frozenset[str]]:
-    """List the sets of optional items left out: the serial's own first, then every combination of those that
-    procedures mention."""
-    own = frozenset(left_out)
-    yield own
-    names = sorted(mentioned)
-    for mask in range(2 ** len(names)):
-        out = frozenset(name for bit, name in enumerate(names) if mask >> bit & 1)
-        other = (own - frozenset(names)) | out
-        if other != own:
-            yield other
 
 
 def unmet(condition: Condition | None, state: State, system: System) -> Iterator[str]:

@@ -9,15 +9,24 @@ from dossier.findings import Finding, Severity
 from dossier.findings import in_order as sorted_findings
 from dossier.model.procedure import Procedure
 from dossier.model.rigging import Rigging
+from dossier.procedures.applicable import applicable_of, batteries, mentioned
 from dossier.procedures.chain import chain, faults
 from dossier.procedures.fault import Fault, at_step
 from dossier.procedures.listing import Doing, Listing, Step, listing
 from dossier.procedures.report import ProcedureReport
 from dossier.procedures.rules import wording
 from dossier.procedures.rules.checking import preflight_covers
-from dossier.procedures.rules.table import NAMES, TEXT_RULES, WORD_RULES
+from dossier.procedures.rules.table import (
+    MODEL_RULES,
+    NAMES,
+    NAMES_OF_WORDS,
+    NAMES_WITHOUT_MODEL,
+    TEXT_RULES,
+    WORD_RULES,
+)
 from dossier.procedures.run import replay
-from dossier.procedures.system import System, variants
+from dossier.procedures.system import System
+from dossier.procedures.variants import Variants, variants
 from dossier.project import Project
 
 WITHOUT_MODEL = "V001"
@@ -31,70 +40,84 @@ class Verification:
     findings: tuple[Finding, ...]
 
 
-def verify(project: Project, left_out: Collection[str]) -> Verification:
+def verify(project: Project, left_out: Collection[str], battery: str | None = None) -> Verification:
     """Verify the procedures of a project.
 
     Args:
         project: checked, so that every name leads somewhere.
         left_out: optional items that the serial does not have.
+        battery: the option of battery.yaml that it has in its bay; the heaviest while it has none.
     """
     if project.rigging is None:
-        unverified = tuple(_unverified(project, left_out))
+        unverified = tuple(_unverified(project, left_out, battery))
         told = (fault.finding for report in unverified for fault in report.faults)
         return Verification(unverified, sorted_findings((*_no_model(project), *told)))
+    named = mentioned(project.procedures.values(), project.rigging)
     reports: list[ProcedureReport] = []
-    for out in variants(left_out, mentioned(project.procedures.values(), project.rigging)):
-        reports += _of_variant(project, project.rigging, out, own=not reports)
-    found: dict[tuple[object, ...], Finding] = {}
+    chosen = variants(left_out, named)
+    for fitted in batteries(project, battery):
+        for out in chosen.left_out:
+            reports += _of_variant(project, out, fitted, own=not reports)
+    found = (*_told_once(reports, project), *_not_all(chosen, project.rigging))
+    return Verification(tuple(reports), sorted_findings(found))
+
+
+def _not_all(chosen: Variants, rigging: Rigging) -> Iterator[Finding]:
+    """Say which sets of optional equipment were verified, where there are too many for all."""
+    if chosen.words:
+        yield Finding(
+            "V008",
+            f"the lists are verified with {len(chosen.left_out)} of {chosen.possible} sets of optional "
+            f"equipment: {chosen.words}",
+            "verify each serial when its equipment changes: its own set is always among them",
+            rigging.place,
+            Severity.NOTE,
+        )
+
+
+def _told_once(reports: Iterable[ProcedureReport], project: Project) -> Iterator[Finding]:
+    """Tell each fault once; one that only another battery brings about says so."""
+    told: set[tuple[object, ...]] = set()
+    own = ""
     for report in reports:
-        for fault in report.faults:
-            found.setdefault((fault.finding.code, fault.finding.place, fault.finding.message), fault.finding)
-    return Verification(tuple(reports), sorted_findings(found.values()))
+        own = own or report.battery
+        for finding in (fault.finding for fault in report.faults):
+            key = (finding.code, finding.place, finding.message)
+            if key not in told:
+                told.add(key)
+                with_it = f", with the battery {str(project.battery.options[report.battery].name)!r} fitted"
+                more = with_it if report.battery != own else ""
+                yield replace(finding, message=finding.message + more)
 
 
-def mentioned(procedures: Iterable[Procedure], rigging: Rigging) -> frozenset[str]:
-    """Return the optional items that a replayed procedure or the rigging file asks for."""
-    steps = {
-        str(step.option)
-        for one in procedures
-        if one.starts_from
-        for section in one.sections
-        for step in section.steps
-        if step.option
-    }
-    groups = (
-        rigging.parts,
-        rigging.items,
-        rigging.settings,
-        rigging.checks,
-        rigging.covers,
-        rigging.connections,
-    )
-    return frozenset(steps | {str(one.option) for group in groups for one in group.values() if one.option})
-
-
-def listings(project: Project, rigging: Rigging, left_out: Collection[str]) -> tuple[Listing, ...]:
+def listings(
+    project: Project, rigging: Rigging, left_out: Collection[str], battery: str | None = None
+) -> tuple[Listing, ...]:
     """Make every list of a variant, those that are only text among them."""
     return tuple(
-        listing(name, procedure, left_out, rigging.people) for name, procedure in project.procedures.items()
+        listing(name, procedure, left_out, rigging.people, battery)
+        for name, procedure in project.procedures.items()
     )
 
 
 def variant_faults(system: System, lists: Iterable[Listing], titles: Collection[str]) -> Iterator[Fault]:
     """Find every fault of a variant's lists, the cheapest and nearest to their cause first."""
     lists = tuple(lists)
-    replayed = [one for one in lists if one.procedure.starts_from and one.procedure.ends_in]
+    replayed = [one for one in lists if one.is_replayed]
     absent = [fault for one in replayed for fault in _absent_objects(system, one)]
     yield from absent
     if absent:
         replayed = [_without_absent(system, one) for one in replayed]
     yield from faults(chain(system, replayed))
     yield from preflight_covers(system, replayed)
-    for one in replayed:
+    within = {one.name: one for one in replayed}
+    for one in lists:
         for rule in WORD_RULES:
-            yield from rule(one, system)
+            yield from rule(within.get(one.name, one), system)
     for one in lists:
         yield from wording.short_sentences(one, system.rigging.wording)
+        for rule in MODEL_RULES:
+            yield from rule(one, system)
         yield from text_faults(one, titles)
 
 
@@ -115,10 +138,12 @@ def titles_of(procedures: Iterable[Procedure]) -> frozenset[str]:
 
 
 def _of_variant(
-    project: Project, rigging: Rigging, out: frozenset[str], *, own: bool
+    project: Project, out: frozenset[str], battery: str, *, own: bool
 ) -> Iterator[ProcedureReport]:
-    system = System(rigging, project.aircraft, project.battery, out)
-    lists = listings(project, rigging, out)
+    assert project.rigging is not None
+    rigging = project.rigging
+    system = System(rigging, project.aircraft, project.battery, out, battery)
+    lists = listings(project, rigging, out, battery)
     found: dict[str, dict[tuple[object, ...], Fault]] = {one.name: {} for one in lists}
     for fault in variant_faults(system, lists, titles_of(project.procedures.values())):
         found[fault.procedure].setdefault(
@@ -126,26 +151,29 @@ def _of_variant(
         )
     has = tuple(sorted(mentioned(project.procedures.values(), rigging) - out))
     for one in lists:
-        yield _report(one, rigging, has, own, tuple(found[one.name].values()))
+        made = _report(one, rigging, tuple(found[one.name].values()))
+        yield replace(made, variant=has, battery=battery, own=own)
 
 
-def _report(
-    one: Listing, rigging: Rigging, has: tuple[str, ...], own: bool, faults_found: tuple[Fault, ...]
-) -> ProcedureReport:
+def _report(one: Listing, rigging: Rigging, faults_found: tuple[Fault, ...]) -> ProcedureReport:
     procedure = one.procedure
-    replayed = bool(procedure.starts_from and procedure.ends_in)
+    replayed = one.is_replayed
     ordered = sorted(faults_found, key=lambda fault: (not fault.is_of_safety, fault.finding.sort_key))
     return ProcedureReport(
         procedure=one.name,
         title=str(procedure.title),
-        variant=has,
-        own=own,
+        variant=(),
+        battery="",
+        own=False,
         starts_from=str(rigging.states[str(procedure.starts_from)].name) if replayed else "",
         ends_in=str(rigging.states[str(procedure.ends_in)].name) if replayed else "",
         steps=len(one.steps),
         steps_without_act=sum(not step.doings for step in one.steps),
         checks=NAMES if replayed else (),
         faults=tuple(ordered),
+        read_only=() if replayed else NAMES_OF_WORDS,
+        together=sum(step.written.together is not None for step in one.steps),
+        differs=sum(step.written.differs is not None for step in one.steps),
     )
 
 
@@ -153,11 +181,20 @@ def _absent_objects(system: System, one: Listing) -> Iterator[Fault]:
     run = replay(system, replace(one, steps=()), system.at_home())
     for step in one.steps:
         for name in dict.fromkeys(doing.name for doing in step.doings if _is_absent(system, doing)):
-            words = (
-                f"this works on the {_called(system, name)}, and an aircraft without its optional item has "
-                "none"
-            )
-            yield at_step(run, "V004", step, (words, "give the step the option of the object"), (name,))
+            words = f"this works on the {_called(system, name)}, and {_who_has_none(system, name)} has none"
+            remedy = "give the step the option of the object"
+            if applicable_of(system.rigging, name).for_battery:
+                remedy = "give the step the  for_battery  of the object"
+            yield at_step(run, "V004", step, (words, remedy), (name,))
+
+
+def _who_has_none(system: System, name: str) -> str:
+    one = applicable_of(system.rigging, name)
+    if one.option is not None and str(one.option) in system.left_out:
+        return "an aircraft without its optional item"
+    if one.without is not None and str(one.without) not in system.left_out:
+        return f"an aircraft with the {str(system.aircraft.items[str(one.without)].name)!r}"
+    return f"an aircraft with the battery {str(system.battery.options[str(system.fitted)].name)!r}"
 
 
 def _is_absent(system: System, doing: Doing) -> bool:
@@ -165,7 +202,8 @@ def _is_absent(system: System, doing: Doing) -> bool:
 
 
 def _called(system: System, name: str) -> str:
-    return replace(system, left_out=frozenset()).called(name)
+    text = str(applicable_of(system.rigging, name).name)
+    return text[:1].lower() + text[1:]
 
 
 def _without_absent(system: System, one: Listing) -> Listing:
@@ -181,13 +219,28 @@ def _without_absent(system: System, one: Listing) -> Listing:
     return replace(one, steps=steps)
 
 
-def _unverified(project: Project, left_out: Collection[str]) -> Iterator[ProcedureReport]:
+def _unverified(
+    project: Project, left_out: Collection[str], battery: str | None
+) -> Iterator[ProcedureReport]:
+    fitted = battery or project.battery.heaviest
     titles = titles_of(project.procedures.values())
     for name, procedure in project.procedures.items():
-        steps = listing(name, procedure, left_out, {}).steps
-        faults_found = tuple(text_faults(listing(name, procedure, left_out, {}), titles))
+        one = listing(name, procedure, left_out, {}, fitted)
+        faults_found = tuple(text_faults(one, titles))
+        count = len(one.steps)
         yield ProcedureReport(
-            name, str(procedure.title), (), True, "", "", len(steps), len(steps), (), faults_found
+            name,
+            str(procedure.title),
+            (),
+            fitted,
+            True,
+            "",
+            "",
+            count,
+            count,
+            (),
+            faults_found,
+            NAMES_WITHOUT_MODEL,
         )
 
 

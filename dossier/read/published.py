@@ -1,7 +1,8 @@
-"""Names under which evidence files are published: a browser opens each as what it is, never as a page."""
+"""Names under which files of a record are published: evidence, never as a page, and lists, a page each."""
 
 from __future__ import annotations
 
+import re
 from pathlib import PurePosixPath
 
 _PASSIVE = frozenset(
@@ -38,3 +39,8 @@ def published_path(cited: str) -> str:
     if ending in _PASSIVE:
         return base
     return f"{base}.txt" if ending in _TEXT else f"{base}.bin"
+
+
+def list_name(file_name: str) -> str:
+    """Return the name of a list in the address of its page; capitals and signs of the file do not count."""
+    return re.sub(r"[^a-z0-9]+", "-", file_name.lower()).strip("-")

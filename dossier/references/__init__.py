@@ -7,13 +7,16 @@ from collections.abc import Collection, Iterator
 from dossier.findings import Finding, in_order
 from dossier.project import Project
 from dossier.references import (
+    acceptance,
     assembly,
     battery,
     card_words,
     compliance,
     figure_names,
+    flight_runs,
     life,
     limits,
+    list_hazards,
     maintenance,
     measurements,
     plan_view,
@@ -21,6 +24,9 @@ from dossier.references import (
     ranges,
     rigging,
     rigging_open,
+    rigging_sides,
+    rigging_ways,
+    take_off,
     trailer,
     wiring,
 )
@@ -42,15 +48,21 @@ def _all(project: Project, shipped_rule_sets: Collection[str]) -> Iterator[Findi
     yield from figure_names.check(project)
     yield from limits.check(project)
     yield from battery.check(project)
+    yield from acceptance.check(project)
     yield from wiring.check(project)
     yield from compliance.check(project, shipped_rule_sets)
     yield from procedures.check(project)
     yield from card_words.check(project)
     yield from rigging.check(project)
+    yield from list_hazards.check(project)
     yield from rigging_open.check(project)
+    yield from rigging_sides.check(project)
+    yield from rigging_ways.check(project)
     yield from assembly.check(project)
     yield from maintenance.check(project)
     yield from plan_view.check(project)
     yield from trailer.check(project, known_road_limits().places)
     yield from life.check(project)
     yield from measurements.check(project)
+    yield from take_off.check(project)
+    yield from flight_runs.check(project)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from dossier.findings import Finding
+from dossier.findings import Finding, Severity
 from dossier.model.battery import Cell, Option
 from dossier.model.events import CapacityTest, PackFitted
 from dossier.project import Project
@@ -26,6 +26,7 @@ def check(project: Project) -> Iterator[Finding]:
         cell_of_option = project.battery.cells.get(option.cell)
         if cell_of_option:
             yield from _voltages(option, cell_of_option)
+            yield from _cells_fit(option, cell_of_option)
 
 
 def _which_table(cell: Cell) -> Iterator[Finding]:
@@ -160,3 +161,21 @@ def _voltages(option: Option, cell: Cell) -> Iterator[Finding]:
             "correct one of them",
             option.place_of_key("empty_cell_voltage"),
         )
+
+
+def _cells_fit(option: Option, cell: Cell) -> Iterator[Finding]:
+    """Tell cells that weigh more than their battery, or need more room than its box has."""
+    count, place = option.series * option.parallel, option.place_of_key("parallel")
+    remedy = "count the cells again, or correct {}"
+    mass = count * cell.mass.value
+    if 0 < option.mass.value < mass:  # a nought is told as one
+        weigh = f"{count} cells of {cell.mass.text} weigh {mass:.1f} kg"
+        fault = f"{weigh}, more than {option.name} at {option.mass.text}"
+        yield Finding(
+            "P046", fault, remedy.format("the mass of the cell or of the battery"), place, Severity.WARNING
+        )
+    if cell.room is not None and 0 < option.size.volume < count * cell.room:
+        need = f"{count} cells need {1000 * count * cell.room:.1f} L where they stand as close as they can"
+        fault = f"{need}, and the box of {option.name} has {1000 * option.size.volume:.1f} L"
+        help_ = remedy.format("the measures of the cell or of the battery")
+        yield Finding("P046", fault, help_, place, Severity.WARNING)

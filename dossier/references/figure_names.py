@@ -16,6 +16,7 @@ COMPUTED = frozenset(
         "empty_cg_chord",
         "empty_mass",
         "empty_moment",
+        "full_shaft_power",
         "levelling_error",
         "mass_above_design",
         "maximum_power",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dossier.findings import Finding
+from dossier.findings import Finding, Severity
 from dossier.model.events import EquipmentChange, Weighing
 from dossier.model.record import SerialRecord
 from dossier.project import Project
@@ -18,6 +18,7 @@ def check(project: Project) -> Iterator[Finding]:
     """Check every serial that was read."""
     for record in project.serials.values():
         yield from _record(record, project)
+        yield from _drawings(record, str(project.aircraft.identification.design_revision))
     yield from _packs(project)
 
 
@@ -42,6 +43,21 @@ def _record(record: SerialRecord, project: Project) -> Iterator[Finding]:
                     yield from unknown(name, event.instruments, "instrument", "this weighing")
         if isinstance(event, EquipmentChange) and event.item is not None:
             yield from unknown(event.item, items, "item", ITEMS)
+
+
+def _drawings(record: SerialRecord, revision: str) -> Iterator[Finding]:
+    """Tell a serial whose drawings are of another state than those that the type's file describes."""
+    build = record.build
+    own = str(build.brought_to.revision) if build.brought_to else str(build.design_revision)
+    if own != revision and not record.accepts(build.concession):
+        yield Finding(
+            "A020",
+            f"this serial stands at the drawings {own!r}, and aircraft.yaml describes {revision!r}",
+            "write  brought_to: {revision: ..., date: ...}, or  concession: ...  with the nonconformity "
+            "closed as accepted",
+            build.place_of_key("brought_to" if build.brought_to else "design_revision"),
+            Severity.WARNING,
+        )
 
 
 def _packs(project: Project) -> Iterator[Finding]:

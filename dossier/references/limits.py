@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import pairwise
+from math import inf
 
 from dossier.findings import Finding
-from dossier.model.aircraft import Aircraft, Mark, Phase
+from dossier.model.aircraft import Aircraft, Mark, Phase, Use
 from dossier.project import Project
 from dossier.references.names import placeholders, unknown
 
@@ -56,12 +57,30 @@ def _use(aircraft: Aircraft) -> Iterator[Finding]:
             "a part of the capacity from 70 to 99 %, where models of ageing speak",
         ),
         (use.coldest_take_off_limit, "temperature", 'a temperature, such as "10 °C"'),
+        (use.hottest_battery_limit, "temperature", 'a temperature, such as "60 °C"'),
     ):
         if name is None:
             continue
         yield from unknown(name, aircraft.limits, "limit", LIMITS)
         limit = aircraft.limits.get(name)
         if limit and (limit.value.kind != kind or (kind == "ratio" and not 0.7 <= limit.value.value < 1)):
+            place = limit.place_of_key("value")
+            yield Finding("P011", f"the limit {str(name)!r} is {limit.value.text}", f"give {right}", place)
+    yield from _landing(use, aircraft)
+
+
+def _landing(use: Use, aircraft: Aircraft) -> Iterator[Finding]:
+    for name, kind, right in (
+        (use.landing_charge_limit, "ratio", 'a part of the full charge, such as "30 %"'),
+        (use.landing_voltage_limit, "voltage", 'a voltage of the whole battery, such as "48 V"'),
+    ):
+        if name is None:
+            continue
+        yield from unknown(name, aircraft.limits, "limit", LIMITS)
+        limit = aircraft.limits.get(name)
+        if limit and (
+            limit.value.kind != kind or not 0 < limit.value.value < (1 if kind == "ratio" else inf)
+        ):
             place = limit.place_of_key("value")
             yield Finding("P011", f"the limit {str(name)!r} is {limit.value.text}", f"give {right}", place)
 

@@ -9,6 +9,7 @@ from dossier.located import place_of
 from dossier.model.aircraft import PLACEHOLDER
 from dossier.model.procedure import Hazard, Procedure, ProcedureStep
 from dossier.project import Project
+from dossier.references.applicability import applicability
 from dossier.references.names import placeholders, unknown
 
 
@@ -80,6 +81,7 @@ def _procedure(procedure: Procedure, project: Project) -> Iterator[Finding]:
     yield from _as_it_is(procedure.title, *procedure.tools, *procedure.loose_items)
     for section in procedure.sections:
         yield from placeholders(section.note, project)
+        yield from placeholders(section.if_not, project)
         yield from _as_it_is(section.title)
         for step in section.steps:
             yield from _step(step, project)
@@ -104,9 +106,7 @@ def _step(step: ProcedureStep, project: Project) -> Iterator[Finding]:
         yield from placeholders(text, project)
     fastening = (step.torque.fastener, step.torque.source) if step.torque else ()
     yield from _as_it_is(step.tool, *fastening, step.picture.shows if step.picture else None)
-    if step.option is not None:
-        optional = [name for name, item in project.aircraft.items.items() if item.optional]
-        yield from unknown(step.option, optional, "optional item", "items in aircraft.yaml")
+    yield from applicability(step, project)
 
 
 def _unused(project: Project) -> Iterator[Finding]:

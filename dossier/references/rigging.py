@@ -10,7 +10,9 @@ from dossier.located import place_of
 from dossier.model.procedure import OBJECTS, Act, Procedure
 from dossier.model.rigging import Condition, Connection, Load, Rigging, WarningPlace
 from dossier.project import Project
+from dossier.references.applicability import applicability
 from dossier.references.names import unknown
+from dossier.references.rigging_open import CONTROLS
 
 
 def check(project: Project) -> Iterator[Finding]:
@@ -26,7 +28,6 @@ def check(project: Project) -> Iterator[Finding]:
 
 
 def _objects(rigging: Rigging, project: Project) -> Iterator[Finding]:
-    optional = [name for name, item in project.aircraft.items.items() if item.optional]
     for group in (
         rigging.parts,
         rigging.items,
@@ -36,9 +37,7 @@ def _objects(rigging: Rigging, project: Project) -> Iterator[Finding]:
         rigging.connections,
     ):
         for one in group.values():
-            yield from (
-                unknown(one.option, optional, "optional item", "items in aircraft.yaml") if one.option else ()
-            )
+            yield from applicability(one, project)
     for part in rigging.parts.values():
         yield from _part(part, rigging, project)
     for item in rigging.items.values():
@@ -200,6 +199,7 @@ def _act(act: Act, rigging: Rigging) -> Iterator[Finding]:
             )
         else:
             yield from unknown(name, known, "object", f"{' and '.join(groups)} in rigging.yaml")
+        yield from _of_a_control(act, name, rigging)
     if groups and not act.what:
         yield Finding(
             "V002",
@@ -210,6 +210,19 @@ def _act(act: Act, rigging: Rigging) -> Iterator[Finding]:
     yield from _all_known(act.by, rigging.people, "role", "people in rigging.yaml")
     if act.act == "set":
         yield from _new_position(act, rigging)
+
+
+def _of_a_control(act: Act, name: str, rigging: Rigging) -> Iterator[Finding]:
+    connection = rigging.connections.get(name)
+    if act.act not in ("positive_check", "sense") or connection is None or connection.kind in CONTROLS:
+        return
+    yield Finding(
+        "V002",
+        f"{act.act!r} cannot be done to {str(name)!r}, whose kind in rigging.yaml is "
+        f"{str(connection.kind)!r}",
+        f"{act.act} is done to a {' or a '.join(CONTROLS)}: correct the kind, or take the act out",
+        place_of(name),
+    )
 
 
 def _new_position(act: Act, rigging: Rigging) -> Iterator[Finding]:

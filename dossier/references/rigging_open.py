@@ -12,7 +12,8 @@ from dossier.project import Project
 
 STRUCTURE = ("structural pin", "bolt and nut")
 CONTROLS = ("manual control", "self-connecting control")
-REPLAYED = ("rigging", "de-rigging", "preflight")
+ONLY_READ = ("emergency",)
+"""Kinds of lists that begin in whatever state the aircraft is in: nobody can replay them."""
 
 
 def check(project: Project) -> Iterator[Finding]:
@@ -71,6 +72,10 @@ def _connection(connection: Connection) -> Iterator[Finding]:
 
 
 def _part(part: Load) -> Iterator[Finding]:
+    if not (part.fixed or part.battery or part.size):
+        words = f"the part {str(part.name)!r} has no size, so nobody can tell what room it takes to carry it"
+        remedy = "add  size: {length: ..., width: ..., height: ...}"
+        yield Finding("V064", words, remedy, part.place, Severity.WARNING)
     if part.carried and not part.held_until:
         words = f"the part {str(part.name)!r} is carried to its place, and nothing says until when it is held"
         yield _open(words, "add  held_until: [...]  with the joints that carry it", part.place)
@@ -80,9 +85,8 @@ def _states(rigging: Rigging) -> Iterator[Finding]:
     if not any(state.complete for state in rigging.states.values()):
         words = "no state is called complete, so no list has to make, secure and check every joint"
         first = next(iter(rigging.states.values()), None)
-        yield _open(
-            words, "write  complete: true  at the state that rigging ends in", first.place if first else None
-        )
+        place = first.place if first else rigging.place_of_key("states")
+        yield _open(words, "write  complete: true  at the state that rigging ends in", place)
 
 
 def _circuits(rigging: Rigging, project: Project) -> Iterator[Finding]:
@@ -92,9 +96,8 @@ def _circuits(rigging: Rigging, project: Project) -> Iterator[Finding]:
     if not turns and (with_battery or plugged or rigging.circuits):
         words = "no circuit can turn the propeller, so nobody has to call it clear"
         first = next(iter(rigging.circuits.values()), None)
-        yield _open(
-            words, "write  propeller: true  at the circuit that turns it", first.place if first else None
-        )
+        place = first.place if first else rigging.place_of_key("circuits")
+        yield _open(words, "write  propeller: true  at the circuit that turns it", place)
     lists = [one for one in project.procedures.values() if one.starts_from]
     if any(one.kind == "preflight" for one in lists):
         for name, circuit in rigging.circuits.items():
@@ -147,7 +150,7 @@ def _checks(rigging: Rigging, project: Project) -> Iterator[Finding]:
 def _lists(project: Project) -> Iterator[Finding]:
     kinds = {str(one.kind) for one in project.procedures.values()}
     for procedure in project.procedures.values():
-        if procedure.kind in REPLAYED and not (procedure.starts_from and procedure.ends_in):
+        if procedure.kind not in ONLY_READ and not (procedure.starts_from and procedure.ends_in):
             yield Finding(
                 "V005",
                 f"the list {str(procedure.title)!r} names no states, so nobody replays it",

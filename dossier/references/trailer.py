@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 
-from dossier.findings import Finding
+from dossier.findings import Finding, Severity
 from dossier.model.base import Part
+from dossier.model.rigging import Rigging
+from dossier.model.trailer import Trailer
 from dossier.project import Project
 from dossier.references.names import unknown
 
@@ -21,6 +23,29 @@ def check(project: Project, known_places: Collection[str]) -> Iterator[Finding]:
         yield from unknown(place, known_places, "place", "the list of road limits")
     for part in (project.trailer, *project.trailer.parts.values()):
         yield from _sizes(part)
+    if project.rigging is not None:
+        yield from _packed(project.trailer, project.rigging)
+
+
+def _packed(trailer: Trailer, rigging: Rigging) -> Iterator[Finding]:
+    """What is taken apart is packed: what the trailer does not know stands in no size and no drawing."""
+    for name in trailer.elsewhere:
+        yield from unknown(name, rigging.parts, "part", "parts in rigging.yaml")
+    packed = set(map(str, trailer.elsewhere))
+    for key, packed_part in trailer.parts.items():
+        for name in packed_part.parts:
+            yield from unknown(name, rigging.parts, "part", "parts in rigging.yaml")
+        packed |= set(map(str, packed_part.parts)) or {str(key)}
+    for name, part in rigging.parts.items():
+        if name not in packed:
+            yield Finding(
+                "V065",
+                f"the part {str(part.name)!r} of rigging.yaml is not packed in trailer.yaml",
+                f"add it there under {str(name)!r}, in  parts: [...]  of what it is packed with, or under  "
+                "elsewhere",
+                part.place,
+                Severity.WARNING,
+            )
 
 
 def _sizes(part: Part) -> Iterator[Finding]:

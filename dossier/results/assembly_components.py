@@ -9,6 +9,7 @@ from dossier.model.aircraft import Item
 from dossier.model.assembly import Assembly
 from dossier.model.record import SerialRecord
 from dossier.replay import State
+from dossier.results.assembly_drawings import drawing_problems
 from dossier.results.assembly_step_checks import Problem
 
 
@@ -24,6 +25,7 @@ def component_problems(
         for name in map(str, assembly.traced):
             yield from _traced(name, record, state)
     yield from _missing(state, items)
+    yield from drawing_problems(record, state, items)
 
 
 def _traced(name: str, record: SerialRecord, state: State) -> Iterator[Problem]:

@@ -58,6 +58,7 @@ def _of_entry(
         yield from _tolerance(record, entry, coverage)
         if step:
             yield from _ages(entry, materials)
+            yield from _pot_life(entry, materials)
     if entry.result == "accepted with reason" and not entry.reason:
         yield Problem(
             "A012",
@@ -111,6 +112,35 @@ def _ages(entry: AssemblyEntry, materials: Mapping[str, Material]) -> Iterator[P
                 "find out whether the work can stay, and add a nonconformity that names the step",
                 used.place_of_key("lot"),
                 "expired material",
+            )
+
+
+def _pot_life(entry: AssemblyEntry, materials: Mapping[str, Material]) -> Iterator[Problem]:
+    """What was mixed is in its place before it sets; beyond its pot life a joint may look whole and be weak.
+
+    Source: common practice, no source; the time is that of the maker's sheet, as the type states it.
+    """
+    for used in entry.materials:
+        material = materials.get(str(used.material))
+        if material is None or material.pot_life is None:
+            continue
+        if used.worked is None:
+            yield Problem(
+                "A005",
+                f"lot {used.lot} of {used.material} has a pot life and no working time",
+                "add  worked: ...  , from mixing until the last of it was in its place",
+                used.place,
+                "working time missing",
+                fails=False,
+            )
+        elif used.worked.value > material.pot_life.value:
+            yield Problem(
+                "A021",
+                f"lot {used.lot} of {used.material} was worked {used.worked.text} after mixing, and its pot "
+                f"life is {material.pot_life.text}",
+                "find out whether the work can stay, and add a nonconformity that names the step",
+                used.place_of_key("worked"),
+                "worked beyond its pot life",
             )
 
 

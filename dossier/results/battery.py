@@ -7,6 +7,7 @@ from contextlib import suppress
 from dataclasses import dataclass, field
 
 from dossier.compute import pack, pack_state, performance
+from dossier.compute.half_charge import half_charge_voltage
 from dossier.figures import Figure, Input, given
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
@@ -17,6 +18,8 @@ from dossier.results import pack_age
 from dossier.results.pack_body import body
 from dossier.results.pack_energy import stored_energy
 from dossier.results.pack_workings import NotMadeError, PackWorkings
+from dossier.results.rest_voltage import rest_points
+from dossier.results.retirement import Retirement, retirement
 
 
 @dataclass(frozen=True)
@@ -27,23 +30,50 @@ class PackResult:
     fitted: PackFitted | None
     figures: Mapping[str, Figure] = field(default_factory=dict)
     findings: tuple[Finding, ...] = ()
+    retirement: Retirement | None = None
+    """Of the fitted battery, against the capacity at which the type retires it."""
 
 
-def packs(battery: Battery, aircraft: Aircraft, state: State) -> tuple[PackResult, ...]:
-    """Compute every battery; the one that is fitted with its own measured mass and capacity."""
+def packs(
+    battery: Battery, aircraft: Aircraft, state: State, coverage: float | None = None
+) -> tuple[PackResult, ...]:
+    """Compute every battery; the one that is fitted with its own measured mass and capacity.
+
+    Args:
+        battery: the battery file.
+        aircraft: the type.
+        state: says which one is fitted, and its latest test.
+        coverage: one-sided probability of the usual decision rule, for the capacity at which it is retired.
+    """
     aboard = {str(one.option): one for one in state.packs}
     return tuple(
-        _result(PackWorkings(str(name), battery, aircraft, aboard.get(name), state))
+        _result(PackWorkings(str(name), battery, aircraft, aboard.get(name), state), coverage)
         for name in battery.options
     )
 
 
-def _result(workings: PackWorkings) -> PackResult:
+def _result(workings: PackWorkings, coverage: float | None) -> PackResult:
     for make in (_voltages, _capacity, stored_energy, _rates, body, _charging):
         with suppress(NotMadeError):  # what is missing has its finding, and the rest of this step needs it
             make(workings)
     workings.findings += pack_age.unmeasured(workings.figures, workings.option, workings.fitted)
-    return PackResult(workings.name, workings.fitted, dict(workings.figures), tuple(workings.findings))
+    kept = _retirement(workings, coverage)
+    figures, findings = dict(workings.figures), tuple(workings.findings)
+    return PackResult(workings.name, workings.fitted, figures, findings, kept)
+
+
+def _retirement(workings: PackWorkings, coverage: float | None) -> Retirement | None:
+    fitted = workings.fitted
+    if fitted is None:
+        return None
+    tested = workings.test is not None or fitted.measured_capacity is not None
+    known = workings.figures.get("capacity") if tested else fitted.health
+    of = (workings.name, workings.option, workings.cell)
+    made = retirement(fitted, of, known, workings.aircraft, coverage)
+    if made.share:
+        workings.figures["capacity_share"] = made.share
+    workings.findings += [made.finding] if made.finding else []
+    return made
 
 
 def _voltages(workings: PackWorkings) -> None:
@@ -59,6 +89,20 @@ def _voltages(workings: PackWorkings) -> None:
             "voltage",
             {"N_s": workings.series, "U_cell": given(cell, f"{label.lower()}, cell")},
         )
+    points = rest_points(workings.cell)
+    workings.make(
+        half_charge_voltage,
+        "half_voltage",
+        "Voltage at rest, half of the charge between both marks",
+        "voltage",
+        {
+            "N_s": workings.series,
+            "U_1": given(workings.option.full_cell_voltage, "full, cell"),
+            "U_2": given(workings.option.empty_cell_voltage, "flying stops, cell"),
+            "z_i": [point.charge for point in points],
+            "U_i": [point.voltage for point in points],
+        },
+    )
 
 
 def _capacity(workings: PackWorkings) -> None:

@@ -16,7 +16,11 @@ from dossier.model.battery import Battery, Cell, Option
 from dossier.model.events import CapacityTest, PackFitted
 from dossier.quantities import COVERAGE_FACTOR, Quantity
 from dossier.results.log_comparison import Comparison, Ends, agree, comparisons
+from dossier.results.log_curve import LogCurve, log_curve
 from dossier.results.logged_test import LoggedTest, charges
+from dossier.results.pack_acceptance import Holder
+from dossier.results.pack_verdict import Asked, PackVerdict
+from dossier.results.pack_verdict import findings as verdict_findings
 
 HOUR = 3600.0
 SLACK = 2 * Instruments().voltage_gain
@@ -50,6 +54,10 @@ class CapacityLog:
     findings: tuple[Finding, ...]
     compared: tuple[Comparison, ...] = ()
     """Its energy and resistance against the model of the type."""
+    verdict: PackVerdict | None = None
+    """Whether the battery is accepted; None where the record asks nothing of a test."""
+    curve: LogCurve | None = None
+    """Voltage and energy over the state of charge; None where the log gives no capacity."""
 
 
 @dataclass(frozen=True)
@@ -57,6 +65,8 @@ class CapacityLogs:
     """All logs of one aircraft, in the order of their events."""
 
     logs: tuple[CapacityLog, ...] = ()
+    on_batteries: tuple[Finding, ...] = ()
+    """What the tests say of the batteries, where they do not accept them."""
 
     @property
     def figures(self) -> tuple[Figure, ...]:
@@ -64,25 +74,42 @@ class CapacityLogs:
         return tuple(
             figure
             for log in self.logs
-            for figures in (log.figures.values(), *(pair.figures for pair in log.compared))
+            for figures in (
+                log.figures.values(),
+                *(pair.figures for pair in log.compared),
+                log.verdict.figures if log.verdict else (),
+            )
             for figure in figures
         )
 
     @property
     def findings(self) -> tuple[Finding, ...]:
         """Everything that was found in the logs."""
-        return tuple(finding for log in self.logs for finding in log.findings)
+        return (*(finding for log in self.logs for finding in log.findings), *self.on_batteries)
+
+    @property
+    def latest(self) -> Mapping[str, CapacityLog]:
+        """The latest log of each battery, by its serial number."""
+        return {str(log.event.pack): log for log in self.logs}
 
 
-def capacity_logs(tests: Sequence[LoggedTest], battery: Battery) -> CapacityLogs:
+def capacity_logs(tests: Sequence[LoggedTest], battery: Battery, asked: Asked | None = None) -> CapacityLogs:
     """Analyse each log, in the order of the events.
 
     A log that cannot be judged has findings of severity error, and its record is to be refused.
+
+    Args:
+        tests: with their logs.
+        battery: the battery file.
+        asked: what a test must show for its battery to be accepted; None where the record asks nothing.
     """
-    return CapacityLogs(tuple(_judge(number, one, battery) for number, one in enumerate(tests, 1)))
+    logs = tuple(_judge(number, one, battery, asked) for number, one in enumerate(tests, 1))
+    judged = [(log.verdict, one) for log, one in zip(logs, tests, strict=True) if log.verdict]
+    told = verdict_findings(judged, asked.fitted) if asked else ()
+    return CapacityLogs(logs, tuple(told))
 
 
-def _judge(number: int, one: LoggedTest, battery: Battery) -> CapacityLog:
+def _judge(number: int, one: LoggedTest, battery: Battery, asked: Asked | None) -> CapacityLog:
     option = battery.options[one.option]
     cell = battery.cells[option.cell]
     under_test = PackUnderTest(option.series, cell.nominal_capacity.value * option.parallel)
@@ -93,12 +120,15 @@ def _judge(number: int, one: LoggedTest, battery: Battery) -> CapacityLog:
     figures: dict[str, Figure] = {}
     compared: tuple[Comparison, ...] = ()
     findings = list(acceptance.findings)
+    none, curve = "", None
     if analysis.test:
         ends = _ends(one, analysis.test, option, cell)
         try:
             figures = _figures(number, one, analysis.test, ends)
+            if not isinstance(ends, str):
+                curve = log_curve(one, analysis.test, ends[0], figures["logged_capacity"])
         except OutsideRange as error:
-            fault = f"the log gives no capacity: {error}"
+            none = fault = f"the log gives no capacity: {error}"
             remedy = "test over more of the charge, from rest to rest"
             findings.append(Finding("L008", fault, remedy, one.log.place(0), Severity.WARNING))
         compared = comparisons(number, one, analysis.test, (option, cell), ends)
@@ -107,9 +137,13 @@ def _judge(number: int, one: LoggedTest, battery: Battery) -> CapacityLog:
     if difference:
         figures["capacity_difference"] = difference
     findings += _disagreements(one, figures, agrees, compared)
+    verdict = None
+    if asked:
+        holder = Holder(number, one, analysis.test, (option, cell), asked)
+        verdict = holder.verdict(figures, compared, trusted=acceptance.accepted, none=none)
     return CapacityLog(
         one.event, one.option, one.log.file, analysis.test, acceptance, figures, one.stated, agrees,
-        tuple(findings), compared,
+        tuple(findings), compared, verdict, curve,
     )  # fmt: skip
 
 

@@ -9,6 +9,7 @@ from dossier.model.aircraft import Item
 from dossier.model.events import EquipmentChange
 from dossier.model.record import Fitted, SerialRecord
 from dossier.replay import State
+from dossier.results.assembly_drawings import number_words, piece_in
 
 FITTED, LEFT_OUT, NOT_LISTED = "fitted", "left out", "not listed"
 
@@ -26,13 +27,17 @@ class Component:
     maintained: str
     number: str
     """Serial number and lot of what is in now."""
+    drawings: tuple[str, str, str]
+    """Drawing or part number with its issue: as designed, as built, as maintained; empty where not stated."""
     explained: tuple[str, ...]
     """What leads from one state to the next; a note of the record behind it."""
 
     @property
     def differs(self) -> bool:
         """Whether the three states are not one and the same."""
-        return not (self.built == self.maintained == FITTED and self.designed != NOT_LISTED)
+        numbers = {number for number in self.drawings if number}
+        states = self.built == self.maintained == FITTED and self.designed != NOT_LISTED
+        return not states or len(numbers) > 1
 
 
 def components(items: dict[str, Item], record: SerialRecord, state: State) -> tuple[Component, ...]:
@@ -52,6 +57,9 @@ def _of_type(name: str, item: Item, record: SerialRecord, state: State) -> Compo
     for change in changes:
         explained.append(f"{change.date}: {_what(change)}")
         number = _number(change) if change.fitted else ""
+    piece = piece_in(name, record, state)
+    if piece and piece.concession and not is_out:
+        explained.append(f"Concession {piece.concession}")
     if fitted and fitted.note:
         explained.append(str(fitted.note))
     return Component(
@@ -62,6 +70,7 @@ def _of_type(name: str, item: Item, record: SerialRecord, state: State) -> Compo
         LEFT_OUT if is_out else FITTED,
         (LEFT_OUT if not changes else "removed") if name in state.left_out else FITTED,
         number,
+        (number_words(item), number_words(fitted), number_words(piece)),
         tuple(explained),
     )
 
@@ -88,7 +97,8 @@ def _others(state: State) -> dict[str, Component]:
     found: dict[str, Component] = {}
     for change in state.of_kind(EquipmentChange):
         for label, word in _named(change) if change.item is None else ():
-            before = found.get(label, Component("", label, "", NOT_LISTED, NOT_LISTED, "", "", ()))
+            new = Component("", label, "", NOT_LISTED, NOT_LISTED, "", "", ("", "", ""), ())
+            before = found.get(label, new)
             explained = (*before.explained, f"{change.date}: {word}")
             found[label] = replace(
                 before, maintained=word, number=_number(change) if word == FITTED else "", explained=explained

@@ -11,12 +11,18 @@ from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery
 from dossier.results.battery import PackResult
+from dossier.results.capacity_logs import CapacityLogs
 from dossier.results.cell_model import CellModel, cell_model
 from dossier.results.discharge_table import Outlook, outlooks
 from dossier.results.energy import Energy
 from dossier.results.flight_case import FlightCase
 from dossier.results.gauge import Gauge, gauges
+from dossier.results.gauge_measured import MeasuredGauge, NotMeasured, measured_gauges
+from dossier.results.heat import Heat, with_heat
+from dossier.results.landing_limits import LandingLimit, landing_charge, landing_limits
+from dossier.results.landing_limits import findings as landing_findings
 from dossier.results.modelled_endurance import EnduranceMaker, ModelledFlight
+from dossier.results.phases_flown import PhasesFlown, phases_flown
 
 
 @dataclass(frozen=True)
@@ -31,15 +37,27 @@ class Modelled:
     """Of the batteries whose record states a resistance."""
     cases: tuple[FlightCase, ...] = ()
     """The flights that the model was asked for, those without an answer as well."""
+    landing: tuple[LandingLimit, ...] = ()
+    """Where the limits at which to land lie on each gauge card."""
+    phases: tuple[PhasesFlown, ...] = ()
+    """Each flight phase by phase, those without an answer as well."""
+    heats: tuple[Heat, ...] = ()
+    """Of each battery with the heaviest pilot: an estimate."""
+    measured: tuple[MeasuredGauge | NotMeasured, ...] = ()
+    """Each gauge card beside a measured discharge of the fitted battery, or why there is none."""
 
     @property
     def figures(self) -> tuple[Figure, ...]:
         """All figures, in the order of their making."""
-        return tuple(figure for flight in self.flights for figure in flight.figures)
+        return tuple(figure for made in (self.flights, self.heats) for one in made for figure in one.figures)
 
 
 def discharge_model(
-    energy: Energy | None, aircraft: Aircraft, battery: Battery, packs: tuple[PackResult, ...]
+    energy: Energy | None,
+    aircraft: Aircraft,
+    battery: Battery,
+    packs: tuple[PackResult, ...],
+    logs: CapacityLogs | None = None,
 ) -> Modelled:
     """Discharge every battery in every flight of the energy table.
 
@@ -67,9 +85,23 @@ def discharge_model(
             findings += maker.findings
     table, told = _table(cases, aircraft)
     answered, unanswered = _as_in_the_table(flights, table, models)
-    cards, unread = gauges(cases)
-    all_told = (*findings, *told, *unanswered, *unread)
-    return Modelled(answered, table, cards, all_told, tuple(models.values()), tuple(cases))
+    cards, unread = gauges(cases, landing_charge(aircraft))
+    landing = landing_limits(cards, aircraft)
+    names = {option: str(one.name) for option, one in battery.options.items()}
+    all_told = (*findings, *told, *unanswered, *unread, *landing_findings(landing, names))
+    phases, heats = with_heat(phases_flown(cases, table), aircraft)
+    return Modelled(
+        answered,
+        table,
+        cards,
+        all_told,
+        tuple(models.values()),
+        tuple(cases),
+        landing,
+        phases,
+        heats,
+        measured_gauges(cards, tuple(models.values()), logs or CapacityLogs()),
+    )
 
 
 def _table(cases: list[FlightCase], aircraft: Aircraft) -> tuple[tuple[Outlook, ...], tuple[Finding, ...]]:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from dossier.compute.atmosphere import SEA_LEVEL_DENSITY
 from dossier.compute.glide import least_sink
-from dossier.figures import Figure, OutsideRange
+from dossier.figures import Figure, OutsideRange, given
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery
@@ -17,9 +17,21 @@ from dossier.results.attempt import reason
 from dossier.results.battery import PackResult
 from dossier.results.empty import EmptyAircraft
 from dossier.results.energy import Energy
+from dossier.results.flight_comparison import Compared, Drive, compared, disagreements, sink_uncertainty
+from dossier.results.flight_conditions import (
+    AirTable,
+    PilotRow,
+    PowerRow,
+    SinkCurve,
+    air_table,
+    pilot_rows,
+    power_rows,
+    sink_curves,
+)
 from dossier.results.flight_curve import CurvePoint, curve
 from dossier.results.flight_figures import OptionFlight, option_flight
 from dossier.results.flight_polar import PolarInUse, polar_in_use
+from dossier.results.flight_runs import flight_runs
 from dossier.results.flight_tables import (
     ClimbRow,
     Fastest,
@@ -30,6 +42,8 @@ from dossier.results.flight_tables import (
     glide_rows,
     wind_rows,
 )
+from dossier.results.reduced_runs import FlightRuns, Tables
+from dossier.results.take_off import TakeOffRuns, take_off_runs
 
 ROUNDING = 0.02
 """How far two stated sinks may be apart before it counts, whatever their uncertainty; own choice."""
@@ -54,16 +68,28 @@ class Performance:
     """With the heaviest aircraft."""
     fastest: Fastest | None
     """The speed that no row of ``winds`` passes; none: the record has no such limit."""
+    compared: tuple[Compared, ...] = ()
+    """What flight tests of this serial measured beside what is computed."""
+    air: AirTable | None = None
+    """For the speeds of the heaviest aircraft; None where no battery leaves room for a pilot."""
+    powers: tuple[PowerRow, ...] = ()
+    pilots: tuple[PilotRow, ...] = ()
+    curves: tuple[SinkCurve, ...] = ()
+    """Of the lightest and the heaviest aircraft that is flown."""
+    take_off: TakeOffRuns | None = None
+    """None: the type states nothing for an estimate of the run."""
 
     @property
     def findings(self) -> tuple[Finding, ...]:
         """Of the flights with each battery."""
-        return tuple(finding for option in self.options for finding in option.findings)
+        ran = self.take_off.findings if self.take_off else ()
+        return (*(finding for option in self.options for finding in option.findings), *ran)
 
     @property
     def figures(self) -> tuple[Figure, ...]:
         """All figures, in the order of their making."""
-        return (*self.polar.figures, *(figure for option in self.options for figure in option.figures))
+        ran = self.take_off.figures if self.take_off else ()
+        return (*self.polar.figures, *(figure for option in self.options for figure in option.figures), *ran)
 
 
 @dataclass(frozen=True)
@@ -74,6 +100,8 @@ class Flown:
     state: State
     packs: tuple[PackResult, ...]
     energy: Energy | None
+    tables: Tables = field(default_factory=dict)
+    """Runs of flight tests that were read from files."""
 
     @property
     def figures(self) -> Mapping[str, Figure]:
@@ -88,6 +116,8 @@ class FlightResult:
     performance: Performance | None = None
     """None without a weighing or aerodynamics, or with ones that make no polar: that has a finding."""
     findings: tuple[Finding, ...] = ()
+    runs: FlightRuns = field(default_factory=FlightRuns)
+    """Of flight tests, reduced; their figures and findings stand with them."""
 
     @property
     def figures(self) -> tuple[Figure, ...]:
@@ -98,17 +128,23 @@ class FlightResult:
     def bases(self) -> Mapping[str, str]:
         """Say which figures physics estimates and nobody measured: no verdict and no claim rests on one."""
         options = self.performance.options if self.performance else ()
-        return {option.stall.name: ESTIMATE for option in options}
+        runs = self.performance.take_off.runs if self.performance and self.performance.take_off else ()
+        guessed = [option.stall for option in options]
+        guessed += [figure for run in runs for figure in (run.speed, *run.made.figures)]
+        return {figure.name: ESTIMATE for figure in guessed}
 
 
 def flight_performance(aircraft: Aircraft, battery: Battery, flown: Flown) -> FlightResult:
-    """Compute the performance, and say what the builder must look at."""
+    """Compute the performance, reduce the runs of flight tests, and say what the builder must look at."""
     if aircraft.aerodynamics is None or flown.empty is None:
-        return FlightResult()
+        return FlightResult(runs=flight_runs(aircraft, flown.state, flown.tables, None))
     try:
         polar = polar_in_use(aircraft.aerodynamics, aircraft, flown.state)
     except OutsideRange as error:
-        return FlightResult(findings=(_finding(f"the drag polar cannot be computed: {error}", aircraft),))
+        no_polar = _finding(f"the drag polar cannot be computed: {error}", aircraft)
+        return FlightResult(findings=(no_polar,), runs=flight_runs(aircraft, flown.state, flown.tables, None))
+    runs = flight_runs(aircraft, flown.state, flown.tables, polar)
+    state = runs.seen_in(flown.state)
     options, findings = _options(polar, aircraft, battery, flown, flown.empty)
     limit = fastest(aircraft)
     made = Performance(
@@ -119,8 +155,25 @@ def flight_performance(aircraft: Aircraft, battery: Battery, flown: Flown) -> Fl
         tuple(row for option in options for row in climb_rows(option, polar, aircraft, flown.packs)),
         tuple(wind_rows(_heaviest(options), polar, aircraft, limit)) if options and limit else (),
         limit,
+        compared(aircraft, state, polar, _drive(aircraft, flown)),
+        air_table(_heaviest(options), aircraft, limit) if options else None,
+        tuple(row for option in options for row in power_rows(option, polar, aircraft, limit)),
+        tuple(row for option in options for row in pilot_rows(option, polar, aircraft)),
+        sink_curves(options, polar, limit),
+        take_off_runs(options, polar, aircraft),
     )
-    return FlightResult(made, (*polar.findings, *_against_stated(polar, aircraft), *made.findings, *findings))
+    told = disagreements(aircraft, made.compared, state)
+    return FlightResult(
+        made,
+        (*polar.findings, *_against_stated(polar, aircraft), *told, *made.findings, *findings),
+        runs,
+    )
+
+
+def _drive(aircraft: Aircraft, flown: Flown) -> Drive | None:
+    efficiency = flown.figures.get("drive_efficiency")
+    power = given(aircraft.propulsion.maximum_power, "power at full throttle")
+    return Drive(power, efficiency) if efficiency else None
 
 
 def _heaviest(options: tuple[OptionFlight, ...]) -> OptionFlight:
@@ -156,7 +209,7 @@ def _against_stated(polar: PolarInUse, aircraft: Aircraft) -> tuple[Finding, ...
     """Say where the polar and the sink that the energy table uses do not agree."""
     stated = aircraft.glide.minimum_sink
     found = least_sink(polar.polar, aircraft.glide.at_mass.value, SEA_LEVEL_DENSITY).one("sink")
-    spread = COVERAGE_FACTOR * (stated.standard_uncertainty**2 + _sink_uncertainty(polar, found) ** 2) ** 0.5
+    spread = COVERAGE_FACTOR * (stated.standard_uncertainty**2 + sink_uncertainty(polar, found) ** 2) ** 0.5
     if abs(found - stated.value) <= spread + ROUNDING * stated.value:
         return ()
     return (
@@ -169,12 +222,3 @@ def _against_stated(polar: PolarInUse, aircraft: Aircraft) -> tuple[Finding, ...
             Severity.WARNING,
         ),
     )
-
-
-def _sink_uncertainty(polar: PolarInUse, sink: float) -> float:
-    """Least sink goes with the fourth root of C_D0 K³; first order, the correlation of a fit kept."""
-    quarter = (
-        0.25 * polar.zero_lift.estimate / polar.zero_lift.value
-        + 0.75 * polar.induced.estimate / polar.induced.value
-    )
-    return sink * (0.0 if isinstance(quarter, float) else float(quarter.std_dev))

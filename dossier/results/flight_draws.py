@@ -34,7 +34,7 @@ class Flying:
     power: Input
     """Of the pack at full throttle."""
     drive: Figure
-    mass: Figure
+    mass: Figure | Input
 
 
 def climb_draws(in_use: PolarInUse, flying: Flying, pressure_heights: Array) -> Iterator[ClimbDraws]:

@@ -6,9 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from dossier.compute import energy, polar, stall
+from dossier.compute import climb, energy, level, polar, stall
 from dossier.compute.atmosphere import SEA_LEVEL_DENSITY
 from dossier.compute.energy import GRAVITY
+from dossier.compute.still_air_range import still_air_range
 from dossier.compute.weights import total_mass
 from dossier.figures import Figure, Formula, Input, constant, evaluate, given, taken
 from dossier.findings import Finding
@@ -39,10 +40,16 @@ class OptionFlight:
     best_glide_speed: Figure
     minimum_sink_speed: Figure
     least_sink: Figure
+    endurance_speed: Figure
+    """Of the longest level flight."""
+    range_speed: Figure
+    """Of the longest way in still air."""
     level_power: Figure | None
     """None where the efficiency of the drive is not known."""
     climb_rate: Figure | None
     """None besides where the power is too small to climb: that has a finding."""
+    climb_gradient: Figure | None
+    """None where there is no rate of climb."""
     drive: Figure | None
     """Efficiency from the terminals to the thrust."""
     figures: tuple[Figure, ...]
@@ -109,11 +116,13 @@ class _Maker:
             {"v_bg": taken(glide), "v_S": taken(stalls)},
         )
         sink = self._sink(mass, slow)
+        longest, farthest = self._thrifty(glide, stalls)
         drive = made.get("drive_efficiency")
-        level, climb = None, Attempt(None, None)
+        power, rate = None, Attempt(None, None)
         if drive:
             shared = {"w": taken(sink), "m": taken(mass), "g": GRAVITY, "eta": taken(drive)}
-            level, climb = self._level_power(shared), self._climb(shared)
+            power, rate = self._level_power(shared), self._climb(shared)
+            self._range(mass, drive, made)
         return OptionFlight(
             self.option,
             self.name,
@@ -124,11 +133,14 @@ class _Maker:
             glide,
             slow,
             sink,
-            level,
-            climb.figure,
+            longest,
+            farthest,
+            power,
+            rate.figure,
+            self._gradient(rate.figure, slow) if rate.figure else None,
             drive,
             tuple(self.figures),
-            climb.findings,
+            rate.findings,
         )
 
     def _make(
@@ -204,6 +216,30 @@ class _Maker:
             note=note,
         )
 
+    def _thrifty(self, glide: Figure, stalls: Figure) -> tuple[Figure, Figure]:
+        """With one efficiency at all speeds these are the speeds of the least sink and of the best glide."""
+        note = (
+            "Calibrated, in still air. The drive is taken to have one efficiency at all speeds; a propeller "
+            "that does better when it flies faster moves this speed up."
+        )
+        inputs = {"v_bg": taken(glide), "v_S": taken(stalls)}
+        return (
+            self._make(
+                level.best_endurance_speed, "best_endurance_speed",
+                "Speed of the longest level flight (best endurance), computed", "speed", inputs, note=note,
+            ),
+            self._make(
+                level.best_range_speed, "best_range_speed",
+                "Speed of the longest way in still air (best range), computed", "speed", inputs, note=note,
+            ),
+        )  # fmt: skip
+
+    def _gradient(self, rate: Figure, speed: Figure) -> Figure:
+        note = "At sea level in standard air and in still air, at the speed of the best rate of climb."
+        inputs = {"v_c": taken(rate), "v_GS": taken(speed)}
+        words = "Gradient of the best rate of climb, from the polar"
+        return self._make(climb.climb_gradient, "climb_gradient", words, "ratio", inputs, note=note)
+
     def _level_power(self, shared: Mapping[str, Input]) -> Figure:
         return self._make(
             energy.level_power,
@@ -211,6 +247,32 @@ class _Maker:
             "Least power that keeps height, from the polar",
             "power",
             shared,
+        )
+
+    def _range(self, mass: Figure, drive: Figure, made: Mapping[str, Figure]) -> None:
+        """Take the energy that the table leaves for level flight to the best glide ratio, if there is one."""
+        power, time = made.get(f"level_power.{self.option}"), made.get(f"endurance.{self.option}")
+        if power is None or time is None or not time.value > 0:
+            return
+        note = (
+            "At the speed of the best glide and in still air, after the other phases of the profile and with "
+            "the reserve kept. Endurance times another speed is no range: at that speed the power is another."
+        )
+        self._make(
+            still_air_range,
+            "range",
+            "Range in level flight, reserve kept",
+            "length",
+            {
+                "P": taken(power),
+                "t": taken(time),
+                "eta": taken(drive),
+                "l_d": taken(self.in_use.ratio),
+                "m": taken(mass),
+                "g": GRAVITY,
+            },
+            style="distance",
+            note=note,
         )
 
     def _climb(self, shared: Mapping[str, Input]) -> Attempt:

@@ -23,6 +23,8 @@ LAST_DIGIT = 0.1
 """In V, as the card prints it and as voltmeters for a panel mostly show (common practice, no source)."""
 DIGITS = 2
 """Last digits by which a reading must change to be one (common practice, no source)."""
+SAME = 0.005
+"""A limit of the charge that is so near to a named row stands on it; displays show whole per cents."""
 NEAR = 0.015
 """A row that is nearer than this to a named one is left out."""
 
@@ -47,7 +49,9 @@ class GaugeLine:
     readable: bool
     """Whether that is enough to tell the charge from a rest voltage."""
     name: str = ""
-    """``full``, ``reserve``, ``flying stops``, or empty."""
+    """``full``, ``reserve``, ``land``, ``flying stops``, two of them, or empty."""
+    reserve: bool = False
+    """Whether the reserve begins here."""
 
 
 @dataclass(frozen=True)
@@ -73,10 +77,16 @@ class Gauge:
         return tuple(line for line in self.lines if not line.readable)
 
 
-def gauges(cases: Sequence[FlightCase]) -> tuple[tuple[Gauge, ...], tuple[Finding, ...]]:
+def gauges(
+    cases: Sequence[FlightCase], landing: float | None = None
+) -> tuple[tuple[Gauge, ...], tuple[Finding, ...]]:
     """Make the card of each battery, from its flight with the heaviest pilot for whom there is one.
 
     A battery without a card gets a note.
+
+    Args:
+        cases: the flights.
+        landing: state of charge at which the builder says to land, for a row of its own.
     """
     made: dict[str, Gauge] = {}
     refused: dict[str, Finding] = {}
@@ -84,7 +94,7 @@ def gauges(cases: Sequence[FlightCase]) -> tuple[tuple[Gauge, ...], tuple[Findin
         if case.flight.option in made:
             continue
         try:
-            made[case.flight.option] = _gauge(case)
+            made[case.flight.option] = _gauge(case, landing)
         except OutsideRange as error:
             fault = f"no gauge card for {case.model.name}: {error}"
             remedy = "mark the gauge from measured flights"
@@ -124,7 +134,7 @@ def least_change(model: CellModel) -> float:
     return max(DIGITS * LAST_DIGIT, hysteresis)
 
 
-def _gauge(case: FlightCase) -> Gauge:
+def _gauge(case: FlightCase, landing: float | None) -> Gauge:
     model = case.model
     full, stop = (
         model.charge_at(rest.value)
@@ -135,6 +145,9 @@ def _gauge(case: FlightCase) -> Gauge:
         raise OutsideRange(floor.refused)
     reserve = floor.charge
     named = {full: "full", reserve: "reserve", stop: "flying stops"}
+    if landing is not None and stop < landing < full:
+        near = next((z for z in named if abs(z - landing) < SAME), landing)
+        named[near] = f"{named[near]}, land" if near in named else "land"
     others = [z for z in CHARGES if stop < z < full and min(abs(z - one) for one in named) > NEAR]
     charges = sorted({*named, *others}, reverse=True)
     light, heavy = (_card(case, charges, end) for end in (model.growth.low, model.growth.high))
@@ -185,4 +198,5 @@ def _line(
         change,
         change >= needed,
         named.get(worst.charge, ""),
+        worst.charge == reserve.charge,
     )

@@ -6,10 +6,11 @@ from collections.abc import Mapping
 from datetime import date
 
 from dossier.compute import performance
-from dossier.figures import evaluate, given
+from dossier.figures import evaluate, given, taken
 from dossier.model.aircraft import Aircraft
 from dossier.replay import Measured, State
 from dossier.results.attempt import Attempt, attempt
+from dossier.results.reduced_runs import FlightRuns
 
 LABELS = {
     "stall_speed": "Stalling speed, measured",
@@ -20,7 +21,7 @@ TO_MAXIMUM_MASS = ("stall_speed",)
 """Quantities that rules ask for at the maximum take-off mass and that were measured at another."""
 
 
-def general_figures(aircraft: Aircraft, state: State) -> tuple[Attempt, ...]:
+def general_figures(aircraft: Aircraft, state: State, runs: FlightRuns) -> tuple[Attempt, ...]:
     """Make the figures that need neither scales nor battery."""
     limit = aircraft.limits[aircraft.loading.maximum_take_off_mass]
     mass = given(limit.value, str(limit.name))
@@ -52,20 +53,22 @@ def general_figures(aircraft: Aircraft, state: State) -> tuple[Attempt, ...]:
             None,
         ),
         *(
-            _flight_test(quantity, measured, aircraft)
+            _flight_test(quantity, measured, aircraft, runs)
             for quantity, measured in sorted(state.measured.items())
         ),
     )
 
 
-def _flight_test(quantity: str, measured: Measured, aircraft: Aircraft) -> Attempt:
+def _flight_test(quantity: str, measured: Measured, aircraft: Aircraft, runs: FlightRuns) -> Attempt:
     """Make the figure of a measured quantity; a speed that a rule wants at the maximum mass
     is carried there."""
     limit = aircraft.limits[aircraft.loading.maximum_take_off_mass]
     result = measured.result
-    value = given(result.value, f"{LABELS.get(quantity, quantity)}, {measured.test.date}")
+    found = runs.mean_of(quantity, measured.test)
+    stated = given(result.value, f"{LABELS.get(quantity, quantity)}, {measured.test.date}")
+    value, mass = (taken(found[0]), found[1]) if found else (stated, result.at_mass)
     label = LABELS.get(quantity, quantity.replace("_", " ").capitalize())
-    if quantity not in TO_MAXIMUM_MASS or result.at_mass is None or result.value.kind != "speed":
+    if quantity not in TO_MAXIMUM_MASS or mass is None or result.value.kind != "speed":
         style = "vertical_speed" if (quantity, result.value.kind) == ("minimum_sink", "speed") else ""
         return Attempt(
             evaluate(performance.as_stated, quantity, label, result.value.kind, {"y": value}, style=style),
@@ -74,7 +77,7 @@ def _flight_test(quantity: str, measured: Measured, aircraft: Aircraft) -> Attem
     inputs = {
         "v_ref": value,
         "m": given(limit.value, str(limit.name)),
-        "m_ref": given(result.at_mass, "mass of the test"),
+        "m_ref": given(mass, "mass of the test"),
     }
     return attempt(
         lambda: evaluate(

@@ -16,6 +16,7 @@ from dossier.months import months_after
 from dossier.replay import State
 from dossier.results.due import Amounts, Item, Period, by_calendar, by_flight_time, by_flights
 from dossier.results.flown import HOUR, Total, Totals, counted, totals_by, totals_of
+from dossier.results.ticked_tasks import ticked_tasks
 
 OVERDUE, DUE, NOT_KNOWN = "overdue", "not yet due", "not known"
 
@@ -133,7 +134,10 @@ def maintenance_state(
         totals_by(state, state.as_of),
         told[-1].date if told else None,
         ordered,
-        tuple(_finding(item) for item in ordered if item.state == OVERDUE),
+        (
+            *(_finding(item) for item in ordered if item.state == OVERDUE),
+            *ticked_tasks(maintenance, state),
+        ),
     )
 
 

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from dossier.compute import charging
-from dossier.compute.life import AgedYear, LifeEnd, LifeLimits, Use, after, ends_of_life
+from dossier.compute.life import AgedYear, LifeEnd, LifeLimits, Use, after, ends_of_life, why_not_second
+from dossier.compute.life_by_rate import at_rate, gentle_over_hard, mean_rate
 from dossier.figures import OutsideRange
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
@@ -22,7 +23,11 @@ LIMITS = LifeLimits(health=0.8, growth=2.0)
 """Capacity at 80 %, resistance doubled: common practice, no source. The builder's own limit of capacity goes
 before it."""
 AGEING_CHEMISTRY = "lithium-nmc"
-"""Of the one model of ageing."""
+"""Of the models of ageing."""
+GENTLE, HARD = 7200.0, 1200.0
+"""Times in s in which a whole battery is discharged, whose cycles are compared: two hours and twenty minutes
+(common practice, no source: over two hours it lives many more cycles than when discharged in minutes)."""
+TIMES = (GENTLE, 3600.0, 1800.0, HARD)
 LAST_CURRENT = 0.05
 """Current at which the charger stops, over the nominal capacity in an hour (common practice, no source)."""
 
@@ -41,6 +46,32 @@ class YearRow:
     best_growth: float
     lasts: tuple[float | None, float | None]
     """Level flight in s with the heaviest pilot, the whole profile flown: worst and best."""
+    second: float | None = None
+    """Health by the second model; None where it is not asked, or below what models speak of."""
+
+
+@dataclass(frozen=True)
+class RateRow:
+    """Full cycles to 80 % by use alone, at one rate."""
+
+    time: float | None
+    """In which the whole battery is discharged, in s; None: the mean of the stated use."""
+    rate: float
+    """In capacities an hour."""
+    cycles: tuple[float | None, ...]
+    """By each of :data:`dossier.compute.life_by_rate.MODELS`; None where it lies outside the tests."""
+
+
+@dataclass(frozen=True)
+class RateEffect:
+    """What the rate of the discharge does to the number of cycles."""
+
+    rows: tuple[RateRow, ...]
+    """The slowest first."""
+    times: tuple[float | None, ...]
+    """Cycles at :data:`GENTLE` over those at :data:`HARD`, by each model; None where it has no answer."""
+    left_out: str
+    """Why the second model is not in the years; empty where it is."""
 
 
 @dataclass(frozen=True)
@@ -66,6 +97,8 @@ class Years:
     limits: LifeLimits = LIMITS
     pilot: float | None = None
     """Mass in kg of the heaviest pilot, with whom level flight is flown; None where no flight can be."""
+    rates: RateEffect | None = None
+    """None where no years are estimated."""
 
 
 @dataclass(frozen=True)
@@ -114,21 +147,19 @@ def _years(
     words: list[str] = []
     rows: tuple[YearRow, ...] = ()
     ends: tuple[LifeEnd, ...] = ()
+    rates: RateEffect | None = None
     if model.cell.ageing_model is None:
         words.append("The record names no model of ageing for this cell: no years are estimated.")
     elif model.cell.chemistry != AGEING_CHEMISTRY:
         words.append("The model of ageing that the record names is one of NMC cells: no years are estimated.")
     else:
-        use = Use(
-            float(stated.flights_per_year),
-            stated.charge_after_flight.value, stated.charge_before_flight.value,
-            stated.storage_charge.value, stated.storage_temperature.value,
-        )  # fmt: skip
+        use = _use(stated)
         try:
             rows = _rows([after(use, year) for year in YEARS], heaviest)
             ends = ends_of_life(use, limits)
+            rates = _rates(use)
         except OutsideRange as error:
-            rows, ends = (), ()
+            rows, ends, rates = (), (), None
             words.append(f"The years cannot be estimated: {error}.")
     plan = None
     try:
@@ -136,7 +167,31 @@ def _years(
     except OutsideRange as error:
         words.append(f"The time of charging cannot be computed: {error}.")
     pilot = heaviest.flight.pilot if heaviest else None
-    return Years(model.result.option, rows, ends, plan, tuple(words), limits, pilot)
+    return Years(model.result.option, rows, ends, plan, tuple(words), limits, pilot, rates)
+
+
+def _use(stated: StatedUse) -> Use:
+    """Return the use; its rate is the mean over the time in the air."""
+    before, left = stated.charge_before_flight.value, stated.charge_after_flight.value
+    try:
+        rate = mean_rate((before - left) * stated.flights_per_year, stated.hours_per_year.value)
+    except OutsideRange:
+        rate = None
+    return Use(
+        float(stated.flights_per_year), left, before,
+        stated.storage_charge.value, stated.storage_temperature.value, rate,
+    )  # fmt: skip
+
+
+def _rates(use: Use) -> RateEffect:
+    rates: list[tuple[float | None, float]] = [(time, mean_rate(1.0, time)) for time in TIMES]
+    if use.rate is not None:
+        rates.append((None, use.rate))
+    rows = (RateRow(time, rate, at_rate(rate).cycles) for time, rate in rates)
+    gentle, hard = (mean_rate(1.0, time) for time in (GENTLE, HARD))
+    return RateEffect(
+        tuple(sorted(rows, key=lambda row: row.rate)), gentle_over_hard(gentle, hard), why_not_second(use)
+    )
 
 
 def _rows(aged: Sequence[AgedYear], case: FlightCase | None) -> tuple[YearRow, ...]:
@@ -162,6 +217,7 @@ def _rows(aged: Sequence[AgedYear], case: FlightCase | None) -> tuple[YearRow, .
             one.worst_growth,
             one.best_growth,
             (lasts(one.worst_health, one.worst_growth), lasts(one.best_health, one.best_growth)),
+            one.second_health,
         )
         for one in aged
     )

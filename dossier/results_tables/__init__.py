@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dossier.dossier import Dossier
-from dossier.results_tables import battery, energy, loads, performance, road, upkeep, wiring
+from dossier.results_tables import battery, energy, flight, loads, performance, phases, road, upkeep, wiring
 from dossier.results_tables.table import Table
 
 
@@ -12,9 +12,11 @@ def tables(dossier: Dossier) -> tuple[Table, ...]:
     return (
         *loads.tables(dossier),
         *energy.tables(dossier),
+        *phases.tables(dossier),
         *battery.tables(dossier),
         *wiring.tables(dossier),
         *performance.tables(dossier),
+        *flight.tables(dossier),
         *upkeep.tables(dossier),
         *road.tables(dossier),
     )

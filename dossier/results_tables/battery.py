@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dossier.dossier import Dossier
 from dossier.results.capacity_logs import CapacityLog
 from dossier.results.years import LIMITS, Years
+from dossier.results_tables import acceptance
 from dossier.results_tables.table import FLAG, WORDS, Table, Value, known, table
 
 OPTION = ("option", WORDS, "battery, its key in battery.yaml")
@@ -70,6 +71,7 @@ def tables(dossier: Dossier) -> Iterator[Table]:
     yield table("charging_after_flight", "Charging after a flight, battery new", CHARGING, plans, why)
     tests = map(_test, dossier.capacity_logs.logs)
     yield table("capacity_tests", "Capacity by the record and by its log", TESTS, tests, "no test has a log")
+    yield from acceptance.tables(dossier)
 
 
 def _years(one: Years) -> Iterator[tuple[Value, ...]]:

@@ -9,6 +9,7 @@ from dossier.results.discharge_table import Outlook
 from dossier.results.gauge import Gauge
 from dossier.results.modelled_endurance import ModelledFlight
 from dossier.results.profile import Flight
+from dossier.results_tables import gauge_measured
 from dossier.results_tables.loads import NOT_WEIGHED
 from dossier.results_tables.table import FLAG, WORDS, Table, Value, known, table
 
@@ -91,6 +92,7 @@ def tables(dossier: Dossier) -> Iterator[Table]:
     yield table("cold_and_age", "Level flight by temperature and age", COLD_AND_AGE, outlooks, NO_MODEL)
     lines = (row for one in dossier.modelled.gauges for row in _gauge(one))
     yield table("gauge_card", "What a voltmeter shows against what is left", GAUGE, lines, NO_MODEL)
+    yield from gauge_measured.tables(dossier)
 
 
 def _phases(flight: Flight) -> Iterator[tuple[Value, ...]]:

@@ -7,9 +7,8 @@ from pathlib import Path
 
 from dossier.compose.packet import Packet
 from dossier.compose.pages import packet
-from dossier.findings import Finding, Rejected
 from dossier.pipeline import run
-from dossier.project import serial_numbers
+from dossier.project import serial_meant
 
 
 def packet_for(project_folder: Path, serial_number: str | None, as_of: date | None) -> Packet:
@@ -18,8 +17,4 @@ def packet_for(project_folder: Path, serial_number: str | None, as_of: date | No
     Raises:
         Rejected: with every problem of the record.
     """
-    known = serial_numbers(project_folder)
-    if serial_number is None and not known:
-        what = f"the project {project_folder.name!r} has no serial"
-        raise Rejected([Finding("P004", what, "write serials/0001/record.yaml")])
-    return packet(run(project_folder, serial_number or known[0], as_of))
+    return packet(run(project_folder, serial_meant(project_folder, serial_number), as_of))

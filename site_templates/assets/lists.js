@@ -262,7 +262,7 @@
         if (document.activeElement !== field) field.value = state.people[who];
         field.readOnly = Object.values(state.ticks).some((tick) => tick.who === who);
       });
-      turn.textContent = `By ${state.people[state.active] || (state.active ? "second person" : "first person")}`;
+      turn.textContent = `By ${state.people[state.active] || `person ${state.active + 1}`}`;
       turn.setAttribute("aria-label", `${turn.textContent}. Change to the other person`);
       for (const one of [again, ...saves]) one.hidden = !begun;
       again.hidden = !begun && !Object.keys(state.notes).length;

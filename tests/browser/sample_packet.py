@@ -32,7 +32,11 @@ def sample_packet(paper: str = "a4") -> Packet:
         _long_page(),
         replace(_page("card.md", "Card: Sample", ""), in_contents=False),
     )
-    return Packet(block, pages, (Asset("evidence/scale.txt", b"46.2 kg\n"), Asset("pictures/main-pin.png", PICTURE.read_bytes())))
+    return Packet(
+        block,
+        pages,
+        (Asset("evidence/scale.txt", b"46.2 kg\n"), Asset("pictures/main-pin.png", PICTURE.read_bytes())),
+    )
 
 
 def _page(path: str, title: str, group: str) -> Page:

@@ -200,7 +200,8 @@ def test_every_headline_figure_says_under_which_condition_it_holds() -> None:
     for words in (
         "No pilot, no baggage; weighed 2025-04-22",
         "Behind the datum, empty; 53.19 % of the chord",
-        "Battery FM-L-007, capacity as last recorded; ± of one cause alone, the capacity of battery FM-L-007",
+        "Battery FM-L-007, capacity as last recorded",
+        "± mostly from capacity of battery FM-L-007 …; efficiency of the battery",
         "Heaviest pilot, 220.0 lb (99.8 kg); no wind, warm battery, after the climb",
         "CAS, flight test 2025-05-06, carried to 500.0 lb",
         "Pilot, baggage and ballast, to 500.0 lb at take-off",

@@ -80,7 +80,9 @@ def test_no_page_loads_or_runs_anything(project: str, number: str) -> None:
 
 @everyone
 def test_every_evidence_file_is_handed_over_byte_for_byte(project: str, number: str) -> None:
-    assert handed_over("evidence/", project, number) == [file.sha256 for file in made(project, number).evidence]
+    assert handed_over("evidence/", project, number) == [
+        file.sha256 for file in made(project, number).evidence
+    ]
 
 
 @everyone
@@ -92,7 +94,10 @@ def test_every_picture_of_a_step_is_handed_over_byte_for_byte(project: str, numb
 
 @everyone
 def test_nothing_else_is_handed_over_beside_the_pages(project: str, number: str) -> None:
-    assert {asset.path.partition("/")[0] for asset in composed(project, number).assets} <= {"evidence", "pictures"}
+    assert {asset.path.partition("/")[0] for asset in composed(project, number).assets} <= {
+        "evidence",
+        "pictures",
+    }
 
 
 def handed_over(folder: str, project: str, number: str) -> list[str]:

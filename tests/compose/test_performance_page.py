@@ -135,3 +135,58 @@ def test_a_claim_in_the_table_leads_to_its_reason() -> None:
     reading = read(page_of(composed("quillet-e1", "0003"), links.CLAIMS))
     assert "#specific-energy" in reading.references
     assert "specific-energy" in reading.ids
+
+
+def test_a_measured_top_speed_stands_in_every_row_that_passes_it() -> None:
+    flown = made("quillet-e1", "0003").performance
+    assert flown is not None
+    assert text_of("quillet-e1", "0003").count("not reached: 49.8 kt measured") == len(flown.climbs)
+
+
+@pytest.mark.parametrize(
+    ("project", "serial", "words"),
+    [
+        ("quillet-e1", "0003", "155 ft/min ± 12 ft/min (k = 2) at that mass; that is 1 ft/min less"),
+        ("barrow-t2", "T2-007", "1.86 m/s ± 0.15 m/s (k = 2) at that mass; that is 0.07 m/s less"),
+    ],
+)
+def test_the_energy_page_says_which_sink_it_uses(project: str, serial: str, words: str) -> None:
+    assert words in text_of(project, serial, links.ENERGY).replace("\u00a0", " ")
+
+
+@EVERY
+def test_the_power_of_level_flight_stands_with_both_its_numbers(project: str, serial: str) -> None:
+    assert "Power that keeps height with the heaviest pilot, computed in two ways" in text_of(project, serial)
+
+
+def test_the_runs_of_a_flight_test_stand_with_their_place_and_what_came_of_them() -> None:
+    text = text_of("barrow-t2", "T2-007").replace("\u00a0", " ")
+    assert "Stalls, calibrated, flight test of 2026-04-11, computed from its readings" in text
+    assert (
+        "30.1 mph ± 1.2 mph (k = 2) indicated 32.0 mph serials/T2-007/evidence/stall-2026-04-11.csv:2:25"
+        in text
+    )
+    assert "standard deviation of a run 0.44 mph" in text
+
+
+def test_the_run_is_called_guidance_and_no_distance() -> None:
+    text = text_of("barrow-t2", "T2-007")
+    assert "An estimate for guidance, and no take-off distance" in text
+    assert "rolling friction 0.05 ± 0.02: Short dry grass" in text
+
+
+def test_a_type_without_take_off_has_no_run_on_its_page() -> None:
+    assert "Take-off run" not in text_of("quillet-e1", "0003")
+
+
+@EVERY
+def test_power_air_pilots_and_two_masses_stand_on_the_page(project: str, serial: str) -> None:
+    text = text_of(project, serial)
+    for words in (
+        "Power of level flight against speed",
+        "Density altitude and true airspeed",
+        "Climb and top speed, lightest and heaviest pilot",
+        "Speed of the longest level flight (best endurance)",
+        "The thin lines are the same polar at",
+    ):
+        assert words in text

@@ -8,7 +8,7 @@ import pytest
 
 from dossier.compose import verdict_numbers
 from dossier.compose.claims import would_be_true
-from dossier.judge.claims import ClaimResult, Support
+from dossier.judge.claim_result import ClaimResult, Support
 from dossier.judge.verdict import State, Verdict
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -11,7 +12,14 @@ from invented_glider import POLAR, RHO
 
 from dossier.compute.energy import STANDARD_GRAVITY as G
 from dossier.compute.flight_outcome import OBSTACLES, Obstacle
-from dossier.compute.ground_roll import Field, Runner, ground_roll, ground_roll_floor
+from dossier.compute.ground_roll import (
+    Field,
+    Runner,
+    ground_roll,
+    ground_roll_floor,
+    lift_off_speed,
+    take_off_run,
+)
 from dossier.compute.propeller import disc
 from dossier.figures import OutsideRange
 
@@ -103,3 +111,44 @@ def test_what_is_outside_is_refused_with_its_value(ask: object, says: str) -> No
     assert callable(ask)
     with pytest.raises(OutsideRange, match=says):
         ask()
+
+
+WING = {"S": POLAR.area, "C_D0": POLAR.zero_lift_drag, "K": POLAR.induced, "C_Lg": 0.5}
+PROPELLER = {"D_p": 1.3, "k_p": 0.75, "rho": RHO}
+
+
+def test_the_sheet_of_the_run_is_the_one_of_small_steps_of_time() -> None:
+    # no published run has all these inputs; the steps of time are written out above, apart from the integral
+    found = take_off_run(211.5, 9000.0, 16.5, 0.05, **WING, **PROPELLER)
+    assert found == pytest.approx(stepped(Field(0.05), 9000.0, 211.5, 16.5), rel=5e-3)
+
+
+def test_a_run_that_does_not_end_is_refused_in_words() -> None:
+    with pytest.raises(OutsideRange, match="no lift-off with this thrust"):
+        take_off_run(211.5, 600.0, 16.5, 0.3, **WING, **PROPELLER)
+
+
+def test_the_lift_off_speed_is_the_factor_times_the_stall() -> None:
+    assert lift_off_speed(15.0, 1.15) == pytest.approx(17.25)  # by hand
+
+
+def test_no_aircraft_lifts_off_below_its_stall() -> None:
+    with pytest.raises(OutsideRange, match=r"lift-off factor is 0.9"):
+        lift_off_speed(15.0, 0.9)
+
+
+def test_a_column_of_draws_gives_the_runs_one_by_one_and_no_number_where_there_is_none() -> None:
+    friction = np.array([0.02, 0.05, 0.1, 0.9, -0.1])
+    found = take_off_run(211.5, 9000.0, 16.5, friction, **WING, **PROPELLER)  # type: ignore[arg-type]
+    one_by_one = [take_off_run(211.5, 9000.0, 16.5, mu, **WING, **PROPELLER) for mu in friction[:3].tolist()]
+    assert np.asarray(found)[:3] == pytest.approx(one_by_one)
+    assert np.isnan(np.asarray(found)[3:]).all()
+
+
+def test_the_sheet_and_the_integral_over_cases_agree() -> None:
+    assert take_off_run(211.5, 9000.0, 16.5, 0.05, **WING, **PROPELLER) == pytest.approx(run(), rel=1e-9)
+
+
+def test_a_merit_above_one_is_refused() -> None:
+    with pytest.raises(OutsideRange, match="share above 1"):
+        take_off_run(211.5, 9000.0, 16.5, 0.05, **WING, **(PROPELLER | {"k_p": 1.2}))

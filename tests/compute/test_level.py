@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from flight_examples import flight_example
 from hypothesis import given
 from hypothesis import strategies as st
 from invented_glider import KNOT, POLAR, RHO
 from scipy.optimize import brentq
 
 from dossier.compute import level
+from dossier.compute.atmosphere import air, geopotential_height
 from dossier.compute.curve import Curve
 from dossier.compute.energy import STANDARD_GRAVITY as G
 from dossier.compute.flight_outcome import OBSTACLES, Obstacle
-from dossier.compute.glide import best_glide, drag, glides, least_sink
+from dossier.compute.glide import Polar, best_glide, drag, glides, least_sink
 from dossier.figures import OutsideRange
 
 DRIVE = level.Drive(controller=0.97, motor=0.9, propeller=0.62)
@@ -97,6 +99,34 @@ def test_with_one_efficiency_the_thriftiest_speeds_are_those_of_the_polar() -> N
     assert found.range_speed == pytest.approx(best_glide(POLAR, 201.5, RHO).one("speed"), abs=0.02)
 
 
+def test_the_sheets_give_the_same_thriftiest_speeds() -> None:
+    at = drag(POLAR, 201.5, RHO)
+    glide, stall = float(at.best_glide_speed), float(at.stall)
+    found = level.thriftiest(POLAR, Curve((10.0, 45.0), (0.55, 0.55)), 201.5, RHO)
+    assert level.best_endurance_speed(glide, stall) == pytest.approx(found.endurance_speed, abs=0.02)
+    assert level.best_range_speed(glide, stall) == pytest.approx(found.range_speed, abs=0.02)
+
+
+def test_the_longest_way_of_the_course_is_at_its_printed_speed_of_least_drag() -> None:
+    # course-md-6000: 112.36 m/s; by hand 3^-1/4 of it is 85.38 m/s
+    course = flight_example("course-md-6000")
+    density = float(air(geopotential_height(course["height_m"])).density)
+    wing = Polar(course["CD0"], course["K"], course["S_m2"], 2.0)
+    at = drag(wing, 51031.0 / G, density)
+    glide, stall = float(at.best_glide_speed), float(at.stall)
+    assert level.best_range_speed(glide, stall) == pytest.approx(112.36, abs=0.04)
+    assert level.best_endurance_speed(glide, stall) == pytest.approx(85.38, abs=0.04)
+
+
+def test_the_shaft_at_full_throttle_gets_what_controller_and_motor_leave() -> None:
+    assert level.full_shaft_power(24000.0, [0.97, 0.91]) == pytest.approx(21184.8)  # by hand
+
+
+def test_no_thriftiest_speed_is_nearer_to_the_stall_than_its_margin() -> None:
+    assert level.best_endurance_speed(16.0, 15.0) == pytest.approx(16.5)
+    assert level.best_range_speed(16.0, 15.0) == pytest.approx(16.5)
+
+
 def test_a_drive_that_likes_speed_moves_the_thriftiest_speeds_up() -> None:
     flat = level.thriftiest(POLAR, Curve((10.0, 45.0), (0.55, 0.55)), 201.5, RHO)
     rising = level.thriftiest(POLAR, Curve((10.0, 45.0), (0.35, 0.75)), 201.5, RHO)
@@ -113,6 +143,9 @@ def test_a_drive_that_likes_speed_moves_the_thriftiest_speeds_up() -> None:
         (lambda: level.thriftiest(POLAR, Curve((20.0, 40.0), (0.5, 0.5)), 201.5, RHO), "must hold 15.67 m/s"),
         (lambda: level.thriftiest(POLAR, Curve((10.0, 40.0), (0.5, 1.5)), 201.5, RHO), "efficiency is 1.5"),
         (lambda: level.shaft_power(200.0, 0.7, G, 0.0), "efficiency is 0"),
+        (lambda: level.best_endurance_speed(0.0, 12.0), "best glide is 0 m/s"),
+        (lambda: level.full_shaft_power(9000.0, [0.9, 1.2]), "efficiency is 1.2"),
+        (lambda: level.best_range_speed(20.0, -1.0), "stalling speed is -1 m/s"),
     ],
 )
 def test_what_is_outside_is_refused_with_its_value(ask: object, says: str) -> None:

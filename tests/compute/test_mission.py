@@ -293,3 +293,58 @@ def test_phases_that_cannot_be_flown_are_refused(phases: list[MissionPhase], mes
     with pytest.raises(OutsideRange) as refused:
         fly(CHEN_3V0, phases, Conditions(), step=600.0)
     assert message in str(refused.value)
+
+
+# --- phase by phase
+
+
+BURSTS = [
+    MissionPhase("ground", 2.2, 60.0),
+    MissionPhase("climb", 31.0, 200.0),
+    MissionPhase("cruise", 11.0, 900.0),
+]
+
+
+def test_the_heat_of_the_phases_adds_up_to_that_of_the_flight() -> None:
+    flight = flown(*BURSTS)
+    assert sum(one.heat for one in flight.phases) == pytest.approx(flight.heat, rel=1e-12)
+
+
+def test_the_lowest_voltage_of_the_flight_is_that_of_a_phase() -> None:
+    flight = flown(*BURSTS)
+    assert min(one.lowest_voltage for one in flight.phases) == pytest.approx(flight.lowest_voltage, rel=1e-12)
+
+
+def test_a_cell_recovers_after_a_burst_so_its_lowest_voltage_is_not_at_the_end() -> None:
+    flight = flown(MissionPhase("climb", 31.0, 200.0), MissionPhase("cruise", 11.0, 300.0))
+    cruise = flight.phases[1]
+    assert cruise.lowest_voltage < cruise.voltage
+
+
+def test_the_heat_of_a_steady_phase_by_hand() -> None:
+    # a flat cell of 3.7 V and 20 mΩ, all of it at once, at 10 A: 37 W less 2 W at the terminals,
+    # 2 W for 100 s
+    cell = flat(3.7, 0.020, 20 * AH, lowest=2.5)
+    found = answered(fly(cell, [MissionPhase("all", 35.0, 100.0)], Conditions(), slow_part=QUICK)[0])
+    assert isinstance(found, Flight)
+    assert found.phases[0].heat == pytest.approx(200.0, rel=1e-9)
+    assert found.phases[0].lowest_voltage == pytest.approx(3.5, rel=1e-9)
+
+
+def test_the_heat_of_each_phase_agrees_with_a_solver_in_time() -> None:
+    state, flight = [1.0, 0.0, 0.0], flown(*BURSTS)
+    for phase, one in zip(BURSTS, flight.phases, strict=True):
+
+        def rates(_t: float, y: np.ndarray, power: float = float(np.asarray(phase.power))) -> list[float]:
+            U = float(np.interp(y[0], CHEN_3V0.rest.x, CHEN_3V0.rest.y))
+            R = float(np.interp(y[0], CHEN_3V0.resistance.x, CHEN_3V0.resistance.y))
+            E = U - y[1]
+            V = (E + sqrt(E * E - 4 * power * AT_ONCE * R)) / 2
+            current = power / V
+            slow = (current * (1 - AT_ONCE) * R - y[1]) / SLOWNESS
+            return [-current / CHEN_3V0.capacity, slow, current * (U - V)]
+
+        span = (0.0, float(np.asarray(phase.duration)))
+        run = solve_ivp(rates, span, [*state[:2], 0.0], rtol=1e-9, atol=1e-11, max_step=5.0)
+        state = [float(value[-1]) for value in run.y]
+        assert one.heat == pytest.approx(state[2], rel=1e-3)

@@ -11,9 +11,10 @@ from hypothesis import strategies as st
 from invented_glider import AREA, POLAR, RHO
 
 from dossier.compute import reduction
-from dossier.compute.atmosphere import air
+from dossier.compute.atmosphere import air, air_density, standard_pressure
 from dossier.compute.glide import drag, glides
 from dossier.compute.level import top_speed
+from dossier.compute.reduction import full_power_speed, mean_of_runs, sink_of_descent
 from dossier.figures import Input, OutsideRange, error_source, spread
 
 MASSES, DENSITIES = st.floats(150, 260), st.floats(0.8, 1.25)
@@ -141,3 +142,27 @@ def test_what_is_outside_is_refused_with_its_value(ask: object, says: str) -> No
     assert callable(ask)
     with pytest.raises(OutsideRange, match=says):
         ask()
+
+
+def test_a_descent_in_one_sheet_is_the_two_sheets_one_after_the_other() -> None:
+    # 300 m in 150 s through 850 m at the standard temperature: 2 m/s true
+    T, middle = 288.15 - 0.0065 * 850, 850.0
+    rho = air_density(standard_pressure(middle), T)
+    found = sink_of_descent(1000.0, 700.0, 150.0, T, m_t=260.0, m=275.0, dw=0.1)
+    assert found == pytest.approx(2.1 * (275 / 260 * rho / 1.225) ** 0.5, rel=1e-6)
+
+
+def test_a_run_at_full_power_at_sea_level_in_standard_air_stays_as_it_is() -> None:
+    wing = {"S": 14.8, "C_D0": 0.044, "K": 0.07}
+    found = full_power_speed(27.0, 24000.0, 24000.0, 268.0, h_p=0.0, T=288.15, **wing)
+    assert found == pytest.approx(27.0, rel=1e-6)
+
+
+def test_thin_air_flatters_the_calibrated_speed_of_a_run_less_than_nothing() -> None:
+    # at 1000 m the same power gives a lower calibrated speed, so the standard one is higher
+    wing = {"S": 14.8, "C_D0": 0.044, "K": 0.07}
+    assert full_power_speed(27.0, 24000.0, 24000.0, 268.0, h_p=1000.0, T=281.65, **wing) > 27.0
+
+
+def test_the_mean_of_runs_by_hand() -> None:
+    assert mean_of_runs([30.0, 31.0, 32.0], 0.5) == pytest.approx(31.5)

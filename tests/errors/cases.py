@@ -58,6 +58,12 @@ MAINTENANCE = "maintenance.yaml"
 DUE = b"""tasks:
   yearly: {name: Inspection, every: {months: 3}, level: builder, source: own}
 """
+BY_LIST = DUE.replace(b"level:", b"procedure: preflight, level:").replace(b"months: 3", b"months: 99")
+TICKED = (
+    "events:\n  - {event: list-completed, date: 2026-01-20, by: A. Builder, procedure: preflight, digest: "
+    + "0" * 64
+    + ", people: [A. Builder], steps_done: 4, second_checks_done: 0}\n"
+)
 LIFE = b"""life_limits:
   motor: {component: motor, name: Motor, life: {months: 3}, source: own}
 """
@@ -102,6 +108,17 @@ USE = """use:
   storage_charge: "95 %"
   storage_temperature: "15 °C"
 """
+SHORT_LIST = b"""title: Winter check
+kind: storage
+purpose: What is looked at before the first flight of a year.
+people: 1
+sections: [{title: Fuselage, steps: [{do: Look into the fuselage., expect: It is dry.}]}]
+closing: Complete.
+"""
+TWO_NAMES = (
+    "      - {file: evidence/notes.md, shows: what was seen}\n"
+    "      - {file: evidence/notes.md.txt, shows: what was seen as well}\n"
+)
 LOGGED = (
     PACK_FITTED
     + """    measured_capacity: "{stated}"
@@ -121,6 +138,10 @@ def discharge(first: float, last: float) -> bytes:
 
 
 DISCHARGE = discharge(57.4, 44.0)
+ASKED_OF_A_BATTERY = """limits:
+  retirement: {name: Retired below, value: "80 %", reason: own}
+  hottest_battery: {name: Hottest battery, value: "60 °C", reason: own}
+"""
 UNUSED_HAZARD = """hazards:
   dust:
     word: caution
@@ -224,6 +245,29 @@ AERODYNAMICS = """aerodynamics:
   maximum_lift_coefficient: {value: "1.50 ± 0.08", reason: calculation}
 
 """
+RUNS = """  - event: flight-test
+    date: 2026-05-02
+    by: A. Builder
+    results:
+      - {quantity: stall_speed, value: "45 km/h ± 1 km/h", basis: CAS, configuration: mean, at_mass: "200 kg"}
+    stalls:
+      at_mass: "200 kg"
+      runs: [{calibrated_speed: "40 km/h"}, {calibrated_speed: "39 km/h"}]
+"""
+TAKE_OFF = """  take_off:
+    lift_off_factor: {value: "1.15", reason: own}
+    rolling_friction: {value: "0.05", reason: own}
+    rolling_lift_coefficient: {value: "0.5", reason: own}
+    propeller_diameter: "1.30 m"
+    propeller_merit: {value: "0.6", reason: own}
+
+plan_view:
+  wing:
+    - {lateral_arm: "0 m", leading_edge: "0.1 m", trailing_edge: "1.2 m"}
+    - {lateral_arm: "5 m", leading_edge: "0.1 m", trailing_edge: "1.2 m"}
+  fuselage: [{arm: "0 m", half_width: "0.3 m"}, {arm: "3 m", half_width: "0.1 m"}]
+  propeller: {arm: "1.9 m", diameter: "1.20 m"}
+"""
 FLIGHT_TEST = """  - event: flight-test
     date: 2026-05-02
     by: A. Builder
@@ -242,6 +286,12 @@ STALL = (
     '      - {quantity: stall_speed, value: "22 kt ± 0.5 kt", basis: CAS, configuration: power off, '
     'at_mass: "220 kg"}\n'
 )
+SINK_TEST = """  - event: flight-test
+    date: 2026-05-02
+    by: A. Builder
+    results:
+      - {quantity: minimum_sink, value: "1.10 m/s ± 0.05 m/s", configuration: motor off, at_mass: "205 kg"}
+"""
 STALL_TEST = f"""  - event: flight-test
     date: 2026-05-02
     by: A. Builder
@@ -249,6 +299,15 @@ STALL_TEST = f"""  - event: flight-test
 {STALL}"""
 SLOWER = STALL_TEST.replace("22 kt", "30 kt")
 LAST_LINE = "      - {file: evidence/weighing.csv, shows: readings as written down}\n"
+
+
+def landing(code: str, charge: str) -> Broken:
+    """State a limit of charge at which to land."""
+    limit = f'  land_at: {{name: Charge at which to land, value: "{charge}", reason: own choice}}\n'
+    use = USE.replace('"95 %"\n  storage_t', '"50 %"\n  storage_t') + "  landing_charge_limit: land_at\n"
+    return Broken(
+        code, ((AIRCRAFT, "limits:\n", "limits:\n" + limit), (AIRCRAFT, "profile:", use + "profile:"))
+    )
 
 
 def flown(code: str, *glides: tuple[float, str]) -> Broken:
@@ -363,6 +422,11 @@ CASES: tuple[Broken, ...] = (
     edit("P042", PROCEDURE, "  - title: Wings\n", "  - title: Wings, below {take_off_mass}\n"),
     edit("P050", RECORD, "assembly:\n", "items_left_out: [wing]\nassembly:\n"),
     Broken("P051", whole={"serials/0002/record.yaml": SECOND_RECORD}),
+    Broken("P070", whole={"hazard.yaml": b"hazards: {}\n", "procedures/winter.yml": SHORT_LIST}),
+    Broken("P071", whole={"procedure/winter.yaml": SHORT_LIST}),
+    Broken("P072", whole={"rule_sets": b"rules\n"}),
+    Broken("P073", whole={"serials/0002/evidence/weighing.csv": b"support,kg\n"}),
+    Broken("P074", whole={"procedures/winter.yaml": SHORT_LIST, "procedures/Winter.yaml": SHORT_LIST}),
     edit(
         "E001",
         RECORD,
@@ -415,6 +479,14 @@ CASES: tuple[Broken, ...] = (
         {"pictures/plug.png": b"<svg xmlns='http://www.w3.org/2000/svg' onload='alert(1)'/>"},
     ),
     Broken("R019", (PICTURE,), {"pictures/plug.png": WIDE_PNG}),
+    Broken(
+        "R024",
+        ((RECORD, LAST_LINE, LAST_LINE + TWO_NAMES),),
+        {
+            "serials/0001/evidence/notes.md": b"calm air\n",
+            "serials/0001/evidence/notes.md.txt": b"calm air\n",
+        },
+    ),
     edit("A001", RECORD, "step: main-pins", "step: main-pin"),
     edit("A002", RECORD, "    checked: 2026-02-04\n", "    checked: 2026-02-24\n"),
     edit("A003", RECORD, "step: main-pins, date: 2026-02-20", "step: main-pins, date: 2025-12-20"),
@@ -439,6 +511,25 @@ CASES: tuple[Broken, ...] = (
     Broken("A017", ((RECORD, "events:\n", "events:\n" + MOTOR_OUT),)),
     edit("A018", ASSEMBLY, "        hold: true            #", "        binds: [main-pins]    #"),
     Broken(
+        "A019",
+        (
+            ("aircraft.yaml", "  wing: {name: Wing,", "  wing: {part_number: W-100, issue: B, name: Wing,"),
+            (
+                RECORD,
+                "  wing: {serial_number: W-1}\n",
+                "  wing: {serial_number: W-1, part_number: W-100, issue: A}\n",
+            ),
+        ),
+    ),
+    edit("A020", RECORD, 'design_revision: "1"}', 'design_revision: "0"}'),
+    Broken(
+        "A021",
+        (
+            (ASSEMBLY, "shelf_life: 12}", 'shelf_life: 12, pot_life: "60 min"}'),
+            (RECORD, "lot: AD-7, made: 2025-11-20}", 'lot: AD-7, made: 2025-11-20, worked: "75 min"}'),
+        ),
+    ),
+    Broken(
         "S001",
         ((RECORD, 'design_revision: "1"}', 'design_revision: "1", completed: 2026-01-31}'),),
         {MAINTENANCE: DUE},
@@ -451,6 +542,7 @@ CASES: tuple[Broken, ...] = (
     Broken("S003", ((RECORD, "events:\n", FLOWN),)),
     Broken("S004", whole={MAINTENANCE: DUE.replace(b"months: 3", b"")}),
     Broken("S005", whole={MAINTENANCE: DUE.replace(b"months: 3", b"limit: never_exceed_speed")}),
+    Broken("S006", ((RECORD, "events:\n", TICKED),), {MAINTENANCE: BY_LIST}),
     edit("W006", RECORD, "    scales:\n", '    pitch_error: "0.5 deg"\n    scales:\n'),
     edit("W007", RECORD, ', lateral_arm: "0.00 m"', ""),
     edit("W001", RECORD, 'readings: ["11.10 kg", "11.15 kg"]', 'readings: ["11.10 kg"]'),
@@ -508,6 +600,8 @@ CASES: tuple[Broken, ...] = (
     Broken("D007", IRON_PHOSPHATE),
     edit("D008", RECORD, PACK_FITTED, PACK_FITTED + '    health: "88 %"\n'),
     Broken("D009", IRON_PHOSPHATE),
+    landing("D010", "20 %"),
+    landing("D011", "60 %"),
     edit("P027", BATTERY, REST, ""),
     Broken(
         "L009",
@@ -525,12 +619,43 @@ CASES: tuple[Broken, ...] = (
         {"serials/0001/evidence/discharge.csv": DISCHARGE.replace(b"\n1,57.40", b"\n1,55.40")},
     ),
     Broken(
+        "L012",
+        (
+            (RECORD, PACK_FITTED, LOGGED.format(stated="68 Ah ± 1 Ah", cited="evidence/discharge.csv")),
+            (
+                BATTERY,
+                "charger: {",
+                (
+                    "acceptance: {least_capacity_limit: retirement, hottest_limit: hottest_battery}\n\n"
+                    "charger: {"
+                ),
+            ),
+            (AIRCRAFT, "limits:\n", ASKED_OF_A_BATTERY),
+        ),
+        {"serials/0001/evidence/discharge.csv": DISCHARGE},
+    ),
+    edit("C007", RECORD, PACK_FITTED, PACK_FITTED + '    health: "60 % ± 1 %"\n'),
+    Broken(
+        "P045",
+        (
+            (
+                RECORD,
+                PACK_FITTED,
+                LOGGED.format(stated="68 Ah ± 1 Ah", cited="evidence/discharge.csv").replace(
+                    "discharge: positive", "discharge: positive, cells: [Cell 1 / V, Cell 2 / V]"
+                ),
+            ),
+        ),
+        {"serials/0001/evidence/discharge.csv": DISCHARGE},
+    ),
+    Broken(
         "P024",
         ((RECORD, PACK_FITTED, LOGGED.format(stated="68 Ah ± 1 Ah", cited="evidence/other.csv")),),
         {"serials/0001/evidence/discharge.csv": DISCHARGE, "serials/0001/evidence/other.csv": DISCHARGE},
     ),
     Broken("P025", ((AIRCRAFT, "profile:", USE.replace('"20 %"', '"97 %"') + "profile:"),)),
     edit("P026", BATTERY, '"30 %", resistance', '"3 %", resistance'),
+    edit("P046", BATTERY, "parallel: 14", "parallel: 36"),
     wired("P028", 'gauge: "16"', 'gauge: "16"\n      area: "1.5 mm²"'),
     wired("P029", "      through: [plug]\n", ""),
     wired("C010", 'gauge: "2/0"', 'gauge: "4"'),
@@ -603,5 +728,20 @@ CASES: tuple[Broken, ...] = (
             (AIRCRAFT, "\nprofile:", f"\n{AERODYNAMICS}profile:"),
             (AIRCRAFT, "0.75 m/s ± 0.08 m/s", "0.45 m/s ± 0.02 m/s"),
         ),
+    ),
+    Broken("P047", ((AIRCRAFT, "\nprofile:", f"\n{AERODYNAMICS.rstrip()}\n{TAKE_OFF}\nprofile:"),)),
+    Broken("P048", ((RECORD, LAST_LINE, LAST_LINE + RUNS.replace("calibrated_speed", "indicated_speed")),)),
+    Broken("F010", ((RECORD, LAST_LINE, LAST_LINE + RUNS.replace(', {calibrated_speed: "39 km/h"}', "")),)),
+    Broken("F011", ((RECORD, LAST_LINE, LAST_LINE + RUNS),)),
+    Broken(
+        "F008",
+        (
+            (AIRCRAFT, "\nprofile:", f"\n{AERODYNAMICS}profile:"),
+            (AIRCRAFT, "0.75 m/s ± 0.08 m/s", "0.45 m/s ± 0.02 m/s"),
+        ),
+    ),
+    Broken(
+        "F009",
+        ((AIRCRAFT, "\nprofile:", f"\n{AERODYNAMICS}profile:"), (RECORD, LAST_LINE, LAST_LINE + SINK_TEST)),
     ),
 )

@@ -197,10 +197,38 @@ def test_8_2_kwh_in_38_litres_are_216_wh_for_each(litres: float, standing: Stand
     assert found.implied / (WH / LITRE) == pytest.approx(8200 / litres)
 
 
+@pytest.mark.parametrize(
+    ("litres", "standing"), [(5.2, Standing.IMPOSSIBLE), (6.0, Standing.DOUBTFUL), (13.0, Standing.SOUND)]
+)
+def test_196_cells_of_21_by_70_mm_need_5_24_litres(litres: float, standing: Standing) -> None:
+    # by hand: sqrt(3) / 2 x (21 mm)² x 70 mm x 196; equal circles fill at most pi / sqrt(12) of a plane
+    # (Thue's theorem, from memory)
+    found = battery.cells_in_box_claim(litres * 1e-3, room=5.24e-3)
+    assert found.standing is standing
+
+
+@pytest.mark.parametrize(("mass", "standing"), [(35.0, Standing.IMPOSSIBLE), (45.0, Standing.SOUND)])
+def test_504_cells_of_70_g_weigh_35_3_kg(mass: float, standing: Standing) -> None:
+    assert battery.cells_in_mass_claim(mass, cells=504 * 0.070).standing is standing
+
+
 def test_500_cycles_of_1_2_hours_are_6_7_years_at_90_hours() -> None:
     found = battery.calendar_life_claim(10.0, cycles=500, cycle_time=1.2, flown=90)
     assert found.would_be_true == pytest.approx(6.7, abs=0.05)
     assert found.standing is DOUBTFUL
+
+
+def test_cycles_are_held_against_the_most_of_the_models_read_the_lenient_way() -> None:
+    # 0.5 an hour at 25 °C: 4.3132e-6 x exp(0.17171) x 3 Ah = 1.5364e-5 a cycle; 2 x 0.2 / 1.5364e-5
+    found = battery.cycle_life_claim(30e3, time=2 * HOUR)
+    assert found.would_be_true == pytest.approx(26030, abs=60)
+    assert found.standing is DOUBTFUL
+
+
+@pytest.mark.parametrize("hours", [2.1, 0.15])
+def test_a_discharge_slower_or_faster_than_the_tests_is_not_held(hours: float) -> None:
+    with pytest.raises(OutsideRange, match=r"tests of this model go from 0\.5 to 6\.5"):
+        battery.cycle_life_claim(800, time=hours * HOUR)
 
 
 def test_18_kw_from_28_cells_at_3_8_v_and_80_ah_are_2_1_capacities_an_hour() -> None:

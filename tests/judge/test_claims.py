@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from invented import compliance, serial
 
-from dossier.judge.claims import ClaimResult, Support, judge_claims
+from dossier.judge.claim_result import ClaimResult, Support
+from dossier.judge.claims import judge_claims
 
 GUARD = 1.6448536 / 2  # of an expanded uncertainty (k = 2) at 95 %, one-sided
 

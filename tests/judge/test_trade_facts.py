@@ -11,16 +11,15 @@ from dossier.compute.life import LARGEST_LOSS, Use, after
 from dossier.judge.identities_of_battery import (
     Marks,
     calendar_life_claim,
+    cycle_life_claim,
     half_pack_claim,
     series_count_claim,
 )
-from dossier.judge.identities_of_energy import climb_rate_claim, sustain_share_claim
+from dossier.judge.identities_of_energy import climb_rate_claim, fuel_mass_claim, sustain_share_claim
 from dossier.judge.identity import Standing
 
 KWH, HOUR = 3.6e6, 3600.0
 US_GALLON = 3.785411784e-3
-PETROL = 720.0
-"""In kg/m³."""
 
 
 def test_76_v_full_67_v_half_and_54_v_empty_are_18_cells_in_series() -> None:
@@ -58,8 +57,11 @@ def test_a_half_filled_box_lasts_about_half_as_long() -> None:
 
 
 def test_five_us_gallons_of_petrol_weigh_about_30_lb() -> None:
-    # common practice, no source; 0.72 kg/L was read
-    assert pytest.approx(30, abs=0.5) == 5 * US_GALLON * PETROL / POUND
+    # common practice, no source; 0.72 kg/L was read, and a US gallon is 231 cubic inches
+    held = fuel_mass_claim(30 * POUND, volume=5 * US_GALLON)
+    assert held.standing is Standing.SOUND
+    assert held.would_be_true / POUND == pytest.approx(30, abs=0.5)
+    assert fuel_mass_claim(42 * POUND, volume=5 * US_GALLON).standing is Standing.IMPOSSIBLE  # as water
 
 
 @pytest.mark.parametrize("years", [7.0, 8.0])
@@ -68,6 +70,20 @@ def test_800_cycles_of_two_hours_outlast_the_calendar_life_of_an_ordinary_owner(
     found = calendar_life_claim(years, cycles=800, cycle_time=2.0, flown=100.0)
     assert found.standing is Standing.SOUND
     assert found.would_be_true > years
+
+
+def test_over_two_hours_a_battery_lives_many_more_cycles_than_in_twenty_minutes() -> None:
+    # common practice, no source
+    fast = 1200.0
+    assert cycle_life_claim(20e3, time=2 * HOUR).standing is Standing.SOUND
+    assert cycle_life_claim(20e3, time=fast).standing is Standing.DOUBTFUL
+    most = [cycle_life_claim(20e3, time=time).would_be_true for time in (2 * HOUR, fast)]
+    assert most[0] > 2 * most[1]
+
+
+def test_800_cycles_of_two_hours_are_not_more_than_published_models_give() -> None:
+    # common practice, no source
+    assert cycle_life_claim(800, time=2 * HOUR).standing is Standing.SOUND
 
 
 @pytest.mark.parametrize("years", [7.0, 8.0])

@@ -3,45 +3,66 @@ time."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cache
+from datetime import date
+from functools import cache, partial
+from itertools import chain as chain_of
 from pathlib import Path
 
 from dossier.model.procedure import Act, Procedure, ProcedureStep
 from dossier.procedures.acts import HANDS_ON_JOINT
+from dossier.procedures.applicable import batteries, mentioned
 from dossier.procedures.chain import Chain, chain, faults, stop_faults
 from dossier.procedures.fault import Fault
 from dossier.procedures.listing import Listing, Step, listing
 from dossier.procedures.rules.checking import preflight_covers
-from dossier.procedures.rules.table import RUN_RULES, WORD_RULES
+from dossier.procedures.rules.table import MODEL_RULES, RUN_RULES, TEXT_RULES, WORD_RULES
 from dossier.procedures.run import Run, replay
 from dossier.procedures.state import State, differences
 from dossier.procedures.system import System
+from dossier.procedures.variants import variants
 from dossier.project import Project, load
+from dossier.replay import replay as replayed
+from procedures.strays import stray_steps
+from procedures.weak_mutants import weakened
 from procedures.word_mutants import spoiled_words
 
 PROJECTS = Path(__file__).resolve().parents[2] / "projects"
 DEMOS = ("barrow-t2", "quillet-e1")
-SAFETY_KINDS = (
-    "deleted",
-    "swapped",
-    "moved to the end",
-    "second check deleted",
-    "second check by the maker",
-    "one person fewer",
-    "wrong side",
-    "wrong position",
-    "torque high",
-    "torque low",
-    "hazard deleted",
-    "hazard one step late",
-    "count wrong",
-    "duplicated",
-    "words of the other side",
-    "number in words wrong",
-    "done by whoever holds",
+MOVED = "moved by two or more"
+ONLY_WORDS = frozenset(
+    [
+        "direction reversed",
+        "limit of the same kind",
+        "limit of another kind",
+        "if_not deleted",
+        "critical deleted",
+        "tool deleted",
+        "picture deleted",
+        "verb weakened",
+        "stray step in words",
+    ]
 )
+"""Kinds in which every act stays, and every state with it."""
+
+
+@dataclass(frozen=True)
+class Variant:
+    """What is fitted."""
+
+    left_out: frozenset[str] = frozenset()
+    battery: str | None = None
+    """None for the heaviest."""
+
+    def __str__(self) -> str:
+        """Say which it is."""
+        return (
+            f"battery {self.battery or 'heaviest'}, without {', '.join(sorted(self.left_out)) or 'nothing'}"
+        )
+
+
+EVERYTHING = Variant()
 
 
 @dataclass(frozen=True)
@@ -49,23 +70,29 @@ class Mutant:
     """One spoiled list."""
 
     project: str
+    variant: Variant
     kind: str
     procedure: str
     step: int
     """Number in the good list."""
     text: str
     """The step as written."""
-    spoiled: Procedure
+    make: Callable[[], Procedure]
 
     @property
     def name(self) -> str:
         """Kind, list and step."""
         return f"{self.kind}: {self.procedure}, step {self.step}: {self.text}"
 
+    @property
+    def good(self) -> Good:
+        """What it was made from."""
+        return good(self.project, self.variant)
+
 
 @dataclass(frozen=True)
 class Good:
-    """A demonstration project with everything fitted, and its lists as replayed."""
+    """A demonstration project in one variant, and its lists as replayed."""
 
     project: Project
     system: System
@@ -78,37 +105,75 @@ class Good:
 
 
 @cache
-def good(name: str) -> Good:
-    """Load a demonstration project."""
-    project = load(PROJECTS / name, ())
+def _loaded(name: str) -> Project:
+    return load(PROJECTS / name, None)
+
+
+@cache
+def good(name: str, variant: Variant = EVERYTHING) -> Good:
+    """Make a variant of a demonstration project."""
+    project = _loaded(name)
     assert project.rigging is not None
-    system = System(project.rigging, project.aircraft, project.battery, frozenset())
+    battery = variant.battery or project.battery.heaviest
+    system = System(project.rigging, project.aircraft, project.battery, variant.left_out, battery)
     lists = tuple(
-        listing(stem, one, (), project.rigging.people)
+        listing(stem, _reduced(one, variant.left_out, battery), (), project.rigging.people)
         for stem, one in project.procedures.items()
         if one.starts_from
     )
+    lists = tuple(one for one in lists if one.steps)
     return Good(project, system, lists, chain(system, lists))
 
 
+def _reduced(procedure: Procedure, left_out: frozenset[str], battery: str) -> Procedure:
+    """Leave the steps of a variant, without what they depend on."""
+    free = {"option": None, "without": None, "for_battery": []}
+    sections = [
+        section.model_copy(
+            update={
+                "steps": [
+                    one.model_copy(update=free) for one in section.steps if one.applies(left_out, battery)
+                ]
+            }
+        )
+        for section in procedure.sections
+    ]
+    return procedure.model_copy(update={"sections": sections})
+
+
+def all_variants(name: str) -> tuple[Variant, ...]:
+    """List every variant of a project: each set of optional items with each battery, those of the serials
+    among them."""
+    project = _loaded(name)
+    assert project.rigging is not None
+    named = mentioned(project.procedures.values(), project.rigging)
+    own = [
+        frozenset(map(str, replayed(record, project.battery.options, date.max).left_out)) & named
+        for record in project.serials.values()
+    ]
+    sets = [*own, *variants((), named).left_out]
+    return tuple(dict.fromkeys(Variant(out, battery) for out in sets for battery in batteries(project, None)))
+
+
 def caught_by(mutant: Mutant) -> Fault | None:
-    """Return the first fault of safety that the verifier finds, None if the mutant survives."""
-    base = good(mutant.project)
-    spoiled = listing(mutant.procedure, mutant.spoiled, (), base.system.rigging.people)
+    """Return the first fault that the verifier finds, None if the mutant survives."""
+    base = mutant.good
+    spoiled = listing(mutant.procedure, mutant.make(), (), base.system.rigging.people)
     before = base.run_of(mutant.procedure)
     run = replay(base.system, spoiled, before.start)
-    for rule in RUN_RULES:
-        for fault in rule(run):
-            return fault
-    for word_rule in WORD_RULES:
-        for fault in word_rule(spoiled, base.system):
-            return fault
+    checked = chain_of(
+        *(rule(run) for rule in RUN_RULES),
+        *(rule(spoiled, base.system) for rule in (*WORD_RULES, *MODEL_RULES)),
+        *(rule(spoiled) for rule in TEXT_RULES),
+    )
+    for fault in checked:
+        return fault
     lists = [spoiled if one.name == mutant.procedure else one for one in base.lists]
     for fault in preflight_covers(base.system, lists):
         return fault
     if next(differences(before.end, run.end), None) is None and _known(before.end, run.end):
         # the lists behind this one start as before; those that turn round at a stop meet the spoiled one
-        if spoiled.procedure.kind not in ("rigging", "de-rigging"):
+        if spoiled.procedure.kind not in ("rigging", "de-rigging") or mutant.kind in ONLY_WORDS:
             return None
         runs = tuple(run if one.listing.name == mutant.procedure else one for one in base.chain.runs)
         return next(stop_faults(replace(base.chain, runs=runs)), None)
@@ -120,19 +185,42 @@ def _known(before: State, after: State) -> bool:
     return all(joint.facts == after.joints[name].facts for name, joint in before.joints.items())
 
 
-def mutants(name: str) -> Iterator[Mutant]:
-    """Make every mutant of a demonstration project."""
-    base = good(name)
+def mutants(name: str, variant: Variant = EVERYTHING) -> Iterator[Mutant]:
+    """Make every mutant of a variant of a demonstration project."""
+    base = good(name, variant)
     other = _other_side(base.system)
     for one in base.lists:
+        run = base.run_of(one.name)
         for index, step in enumerate(one.steps):
             made = (
                 *_spoiled(one.procedure, index, step, other, frozenset(base.system.parts)),
                 *((kind, _with(one.procedure, index, [step_])) for kind, step_ in spoiled_words(step, other)),
-                *_by_the_holder(base.run_of(one.name), index, step),
+                *(
+                    (kind, _with(one.procedure, index, [step_]))
+                    for kind, step_ in weakened(step, base.system)
+                ),
+                *_by_the_holder(run, index, step),
             )
+            about = (one.name, step.number, str(step.written.do))
             for kind, spoiled in made:
-                yield Mutant(name, kind, one.name, step.number, str(step.written.do), spoiled)
+                yield Mutant(name, variant, kind, *about, partial(_same, spoiled))
+            for kind, strays in stray_steps(run, step):
+                yield Mutant(name, variant, kind, *about, partial(_with, one.procedure, index, strays))
+            for to in range(len(one.steps)):
+                if abs(to - index) > 1:
+                    yield Mutant(name, variant, MOVED, *about, partial(_moved, one.procedure, index, to))
+
+
+def _same(procedure: Procedure) -> Procedure:
+    return procedure
+
+
+def _moved(procedure: Procedure, index: int, to: int) -> Procedure:
+    """Move a step with its boxes to another place of the list."""
+    flat = [one for section in procedure.sections for one in section.steps]
+    if to < index:
+        return _with(_with(procedure, index, []), to, [flat[index], flat[to]])
+    return _with(_with(procedure, to, [flat[to], flat[index]]), index, [])
 
 
 def _by_the_holder(run: Run, index: int, step: Step) -> Iterator[tuple[str, Procedure]]:

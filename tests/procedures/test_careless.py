@@ -38,6 +38,11 @@ NOTICED = {
     "18-safety-first": {"V011", "V035"},
     "19-one-person": {"V062"},
     "20-crowd-at-the-plug": {"V053"},
+    "21-hand-on-a-checked-joint": {"V098"},
+    "22-nut-backed-off": {"V098"},
+    "23-tool-laid-down-inside": {"V098"},
+    "24-only-watched": {"V110"},
+    "25-nods": {"V111"},
 }
 """List -> codes that must be among what is told of it."""
 NO_SWITCH = Edit(MODEL, "    propeller: true\n", "    propeller: true\n    live_by: [plug]\n")

@@ -56,9 +56,15 @@ def test_a_faulty_list_says_so_before_its_first_step(tmp_path: Path) -> None:
 
 
 def test_a_list_that_names_no_states_is_said_to_be_unreplayed() -> None:
-    said = verification(_serial(), "charging")
+    said = verification(_serial(), "emergency-parachute")
     assert "was not replayed" in said.said
     assert said.not_proved == ()
+
+
+def test_the_page_of_an_emergency_says_at_its_foot_that_it_was_only_read() -> None:
+    text = _markdown(_serial(), "emergency-parachute")
+    assert text.index("This list was read, and was not replayed") > text.index("This list is for serial")
+    assert "A replay cannot prove:" not in text
 
 
 def test_text_of_a_record_stays_text_in_a_fault(tmp_path: Path) -> None:

@@ -16,6 +16,7 @@ from dossier.starter import TEMPLATE
 
 BENCH = Path(__file__).parent / "bench"
 RIG, DERIG, PREFLIGHT = "procedures/rig.yaml", "procedures/derig.yaml", "procedures/preflight.yaml"
+AFTER = "procedures/after.yaml"
 MODEL = "rigging.yaml"
 
 

@@ -23,7 +23,7 @@ NOT_SHOWN = {
     "BAT-TRAUB-001": "a power law of the current: the tool uses the resistance, which has no exponent",
     "BAT-TRAUB-002": "an abstract that says how far such methods come (3 %): told in discharge.py",
     "BAT-PEUK-001": "an abstract that says why a power law fails: the reason for the resistance",
-    "BAT-AGE-WANG": "only the form of the law was readable, no constants",
+    "BAT-AGE-WANG": "the highlights, without constants: ageing.yaml has what was read of the law itself",
     "BAT-SOLVER": "the accuracy of the solvers: tests/compute/test_discharge.py and test_mission.py show it",
     "BAT-STD-R100": RULE,
     "BAT-WIRE-PROT": "a requirement: tests/results/test_wiring.py shows the comparisons that follow it",

@@ -219,3 +219,17 @@ def test_without_an_assembly_file_the_words_of_an_entry_are_its_step(tmp_path: P
     found = assembly_record(None, record, replay(record, project.battery.options, date(2026, 12, 31)))
     assert [step.title for step in found.steps] == ["Wing closed", "Weighed"]
     assert states(found) == [("Weighed", "open")]
+
+
+POT_LIFE = (ASSEMBLY, "shelf_life: 12}", 'shelf_life: 12, pot_life: "60 min"}')
+
+
+@pytest.mark.parametrize(("worked", "told"), [("60 min", []), ("61 min", ["A021"]), ("", ["A005"])])
+def test_what_was_mixed_is_in_its_place_within_its_pot_life(
+    worked: str, told: list[str], tmp_path: Path
+) -> None:
+    text = (write_starter(tmp_path / "q"), (tmp_path / "q" / RECORD).read_text("utf-8"))[1]
+    lot = text[text.index("{material: adhesive") : text.index("}", text.index("{material: adhesive"))]
+    said = (RECORD, lot, f'{lot}, worked: "{worked}"' if worked else lot)
+    before = codes(made(tmp_path / "without", BUILT))
+    assert sorted(codes(made(tmp_path / "with", BUILT, POT_LIFE, said))) == sorted([*before, *told])

@@ -35,17 +35,55 @@ def test_the_range_widens_with_the_years_and_holds_the_likely_value(project: str
         assert all(after < before for before, after in pairwise(likely))
 
 
-@pytest.mark.parametrize("project", NAMES)
-def test_the_worst_battery_flies_shorter_than_the_best(project: str) -> None:
-    pairs = [
+def lasting(project: str) -> list[tuple[float | None, float | None]]:
+    """Return level flight by year, at worst and at best, of all batteries of a project."""
+    return [
         row.lasts
         for dossier in demo(project).values()
         for one in dossier.battery_years.years
         for row in one.rows[1:]
     ]
-    both = [(worst, best) for worst, best in pairs if worst is not None and best is not None]
+
+
+@pytest.mark.parametrize("project", NAMES)
+def test_the_worst_battery_flies_shorter_than_the_best_or_not_at_all(project: str) -> None:
+    best = [pair for pair in lasting(project) if pair[1] is not None]
+    assert best
+    assert all(worst is None or worst < longest for worst, longest in best if longest is not None)
+
+
+def test_the_worst_battery_of_the_smaller_aircraft_still_flies_level() -> None:
+    both = [pair for pair in lasting("quillet-e1") if None not in pair]
     assert both
-    assert all(worst < best for worst, best in both)
+
+
+@pytest.mark.parametrize("project", NAMES)
+def test_the_range_holds_the_second_model_where_it_is_asked(project: str) -> None:
+    years = [one for dossier in demo(project).values() for one in dossier.battery_years.years if one.rates]
+    assert years
+    for one in years:
+        assert one.rates is not None
+        assert one.rates.left_out == ""
+        seen = [row for row in one.rows if row.second is not None]
+        assert len(seen) > 3
+        assert all(row.worst is None or row.worst <= (row.second or 0) for row in seen)
+
+
+@pytest.mark.parametrize("project", NAMES)
+def test_the_cycles_by_the_rate_go_from_the_slowest_to_the_fastest_with_the_mean_of_the_use(
+    project: str,
+) -> None:
+    for dossier in demo(project).values():
+        use = dossier.project.aircraft.use
+        assert use is not None
+        used = use.flights_per_year * (use.charge_before_flight.value - use.charge_after_flight.value)
+        for one in dossier.battery_years.years:
+            assert one.rates is not None
+            rates = [row.rate for row in one.rates.rows]
+            assert rates == sorted(rates)
+            assert {row.time for row in one.rates.rows} == {None, 7200.0, 3600.0, 1800.0, 1200.0}
+            (own,) = (row.rate for row in one.rates.rows if row.time is None)
+            assert own == pytest.approx(used / (use.hours_per_year.value / 3600))
 
 
 def test_without_a_use_there_are_no_years(tmp_path: Path) -> None:
@@ -87,3 +125,15 @@ def test_a_full_battery_in_storage_is_remarked(tmp_path: Path) -> None:
     draft = Draft()
     draft.aircraft["use"] = {**USE, "storage_charge": "100 %"}
     assert "D005" in {finding.code for finding in draft.make(tmp_path).findings}
+
+
+def test_a_use_too_slow_for_the_second_model_leaves_it_out_and_says_why(tmp_path: Path) -> None:
+    draft = Draft()
+    draft.aircraft["use"] = {**USE, "hours_per_year": "200 h"}
+    draft.battery["cells"]["cell-a"] |= {"ageing_model": "schmalstieg-2014", "chemistry": "lithium-nmc"}
+    (one,) = draft.make(tmp_path).battery_years.years
+    assert one.rates is not None
+    assert one.rates.left_out.startswith("the rate is 0.225 capacities an hour")
+    assert [row.second for row in one.rows] == [None] * len(one.rows)
+    (own,) = (row for row in one.rates.rows if row.time is None)
+    assert own.cycles[1] is None

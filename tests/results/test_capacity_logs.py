@@ -12,6 +12,7 @@ from sample_project import Draft, pack_fitted
 from dossier.dossier import Dossier
 from dossier.findings import Rejected
 from dossier.results.log_comparison import Comparison
+from dossier.results.logged_test import by_voltmeter
 
 HEAD = "Test Time / s,Voltage / V,Current / A\n"
 SERIES = 14
@@ -168,3 +169,36 @@ def test_a_log_that_does_not_begin_at_rest_is_not_compared(tmp_path: Path) -> No
     pair = compared(made(tmp_path, text, "68 Ah ± 1 Ah"), "energy")
     assert pair.agrees is None
     assert pair.why == "it does not begin with the battery at rest"
+
+
+def under_load(last: float) -> str:
+    """Write a log that ends under load, with a voltage of the whole battery."""
+    return log(last=last).rsplit("\n", 2)[0] + "\n"
+
+
+def capacities(dossier: Dossier) -> list[float]:
+    return [
+        one.figures["logged_capacity"].value
+        for one in dossier.capacity_logs.logs
+        if "logged_capacity" in one.figures
+    ]
+
+
+def test_a_test_that_ends_under_load_gives_a_capacity_inside_the_tables(tmp_path: Path) -> None:
+    assert len(capacities(made(tmp_path, under_load(46.5), "68 Ah ± 5 Ah"))) == 1
+
+
+@pytest.mark.parametrize("last", [36.1, 28.9, 18.1])
+def test_a_last_voltage_below_the_tables_gives_no_capacity(last: float, tmp_path: Path) -> None:
+    dossier = made(tmp_path, under_load(last), "68 Ah ± 1 Ah")
+    (told,) = [one.message for one in dossier.findings if one.code == "L008"]
+    assert "the tables of the cell reach from" in told
+    assert capacities(dossier) == []
+
+
+def test_the_voltmeter_counts_whole_at_the_end_of_a_table() -> None:
+    # by hand: 0.2 % of 4.20 V are 8.4 mV; on a slope of 0.1 in 0.12 V that is 0.0070 of the charge,
+    # on one side as on both
+    table = ((0.0, 0.9, 1.0), (2.9, 4.08, 4.2))
+    assert by_voltmeter(4.2, table) == pytest.approx(0.0084 * 0.1 / 0.12)
+    assert by_voltmeter(4.14, table) == pytest.approx(0.00828 * 0.1 / 0.12)

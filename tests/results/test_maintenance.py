@@ -244,3 +244,29 @@ def test_without_totals_on_record_there_is_a_due_figure_and_nothing_left(tmp_pat
     (measure,) = only(task(flight_hours="25 h").due(tmp_path, "2026-07-01")).measures
     assert measure.amounts.due is not None
     assert measure.amounts.left is None
+
+
+def ticked(on: str, *left_open: str) -> dict[str, Any]:
+    return event(
+        "list-completed", on, procedure="all-round", digest="0" * 64, people=["A. Builder"], steps_done=3,
+        second_checks_done=0, steps_open=list(left_open),
+    )  # fmt: skip
+
+
+def with_a_list() -> Fleet:
+    return Fleet({"tasks": {"look": {**PLAIN, "every": {"months": 12}, "procedure": "all-round"}}})
+
+
+def test_a_ticked_list_moves_no_task_and_is_told(tmp_path: Path) -> None:
+    state = with_a_list().due(tmp_path, "2026-06-01", ticked("2026-05-14"))
+    assert not only(state).done_before
+    assert [finding.code for finding in state.findings] == ["S006"]
+
+
+def test_a_ticked_list_whose_task_was_signed_off_is_not_told(tmp_path: Path) -> None:
+    state = with_a_list().due(tmp_path, "2026-06-01", ticked("2026-05-14"), inspection("2026-05-14", "look"))
+    assert state.findings == ()
+
+
+def test_a_list_with_a_step_left_open_is_not_taken_for_the_task(tmp_path: Path) -> None:
+    assert with_a_list().due(tmp_path, "2026-06-01", ticked("2026-05-14", "step 2")).findings == ()

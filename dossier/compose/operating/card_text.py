@@ -146,7 +146,8 @@ def _count(title: str, items: tuple[Runs, ...], boxes: int) -> Block:
 
 
 def _section(section: SectionText, *, ticks: bool, short: bool) -> Iterator[Block]:
-    head = [Row("section", (((section.title, True),),))]
+    title = f"{section.title}. If not: {section.if_not}" if section.if_not else section.title
+    head = [Row("section", (((title, True),),))]
     if section.note:
         head.append(Row("note", (((section.note, False),),)))
     for step in section.steps:

@@ -44,6 +44,8 @@ class SectionText:
     title: str
     note: str
     steps: tuple[StepText, ...]
+    if_not: str | None = None
+    """None where the record says nothing."""
 
 
 @dataclass(frozen=True)
@@ -136,7 +138,8 @@ def list_text(dossier: Dossier, one: List) -> ListText:
 def _section(dossier: Dossier, number: int, section: ListSection) -> SectionText:
     steps = tuple(_step(dossier, numbered) for numbered in section.steps)
     note = LimitText.of(dossier).fill(section.note)
-    return SectionText(f"section-{number}", one_line(section.title), note, steps)
+    if_not = LimitText.of(dossier).fill(section.if_not) if section.if_not else None
+    return SectionText(f"section-{number}", one_line(section.title), note, steps, if_not)
 
 
 def _step(dossier: Dossier, numbered: NumberedStep) -> StepText:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
@@ -11,6 +10,7 @@ from itertools import count
 from dossier.dossier import Dossier
 from dossier.model.plan_view import StationPoint
 from dossier.model.procedure import Procedure, ProcedureStep
+from dossier.read.published import list_name
 
 KINDS: dict[str, str] = {
     "rigging": "Procedures",
@@ -48,6 +48,8 @@ class ListSection:
     title: str
     note: str
     steps: tuple[NumberedStep, ...]
+    if_not: str
+    """What to do if a check of it fails that says nothing itself."""
     station: StationPoint | None
     """Where it is done, if the list says so."""
 
@@ -64,7 +66,9 @@ class List:
     """Whose boxes stand at the head."""
     sections: tuple[ListSection, ...]
     options: tuple[str, ...]
-    """Optional items, by name, that some step of the procedure asks for."""
+    """Optional items, by name, on which some step of the procedure depends."""
+    by_battery: bool
+    """Whether some step depends on the battery that is fitted."""
 
     @property
     def steps(self) -> tuple[NumberedStep, ...]:
@@ -91,33 +95,31 @@ def lists(dossier: Dossier) -> tuple[List, ...]:
     def path(name: str) -> str:
         return _path(name, procedures[name].kind, alone=of_kind[procedures[name].kind] == 1)
 
-    in_order, left_out = sorted(procedures, key=place), dossier.state.left_out
-    made = (_list(name, procedures[name], path(name), left_out) for name in in_order)
+    in_order, fitted = sorted(procedures, key=place), (dossier.state.left_out, dossier.battery_of_lists)
+    made = (_list(name, procedures[name], path(name), fitted) for name in in_order)
     return tuple(one for one in made if one.steps)
 
 
-def _list(name: str, procedure: Procedure, path: str, left_out: Collection[str]) -> List:
+def _list(name: str, procedure: Procedure, path: str, fitted: tuple[Collection[str], str]) -> List:
     steps = [step for section in procedure.sections for step in section.steps]
-    options = tuple(dict.fromkeys(str(step.option) for step in steps if step.option is not None))
-    sections = tuple(_sections(procedure, left_out))
-    return List(name, procedure, path, tuple(map(str, procedure.hazards)), sections, options)
+    asked = (item for step in steps for item in (step.option, step.without) if item is not None)
+    sections = tuple(_sections(procedure, fitted))
+    by_battery = any(step.for_battery for step in steps)
+    hazards = tuple(map(str, procedure.hazards))
+    return List(name, procedure, path, hazards, sections, tuple(dict.fromkeys(map(str, asked))), by_battery)
 
 
-def _is_kept(step: ProcedureStep, left_out: Collection[str]) -> bool:
-    return step.option is None or str(step.option) not in left_out
-
-
-def _sections(procedure: Procedure, left_out: Collection[str]) -> Iterator[ListSection]:
+def _sections(procedure: Procedure, fitted: tuple[Collection[str], str]) -> Iterator[ListSection]:
     numbers = count(1)
     for section in procedure.sections:
-        steps = [step for step in section.steps if _is_kept(step, left_out)]
+        steps = [step for step in section.steps if step.applies(*fitted)]
         kept = tuple(NumberedStep(next(numbers), step, tuple(map(str, step.hazards))) for step in steps)
         if kept:
-            yield ListSection(section.title, section.note or "", kept, section.station)
+            yield ListSection(section.title, section.note or "", kept, section.if_not or "", section.station)
 
 
 def _path(file_name: str, kind: str, *, alone: bool) -> str:
     if alone and kind != "emergency":
         return f"{kind}.md"
-    plain = re.sub(r"[^a-z0-9]+", "-", file_name.lower()).strip("-")
+    plain = list_name(file_name)
     return f"{plain}.md" if plain.startswith(kind) else f"{kind}-{plain}.md"

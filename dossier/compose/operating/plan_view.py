@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from dossier.compose.limit_text import one_line
 from dossier.compose.operating.lists import List
+from dossier.compose.operating.spread import spread
 from dossier.dossier import Dossier
 from dossier.model.plan_view import PlanView, SpanStation
 
@@ -73,7 +74,8 @@ def plan(dossier: Dossier, one: List) -> Plan | None:
     outlines = _outlines(view)
     every = [point for _, outline in outlines for point in outline] + points
     place, height = _frame(every)
-    marked = [(number, *place(point)) for (number, _), point in zip(found, points, strict=True)]
+    marks = spread([place(point) for point in points], WIDTH, height)
+    marked = [(number, *mark) for (number, _), mark in zip(found, marks, strict=True)]
     return Plan(
         f"{height:.0f}",
         (*(Shape(kind, _path(map(place, outline), closed=kind != "propeller")) for kind, outline in outlines),

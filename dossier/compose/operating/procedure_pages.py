@@ -9,6 +9,7 @@ from dossier.compose.limit_text import one_line, printed
 from dossier.compose.operating.hazard_boxes import HazardBox, boxes
 from dossier.compose.operating.list_text import list_text
 from dossier.compose.operating.lists import KINDS, List
+from dossier.compose.operating.moved_parts import moved_parts
 from dossier.compose.operating.plan_view import plan
 from dossier.compose.operating.verification import verification
 from dossier.compose.packet import Page
@@ -37,6 +38,7 @@ def page(dossier: Dossier, one: List) -> Page:
         signatures=signatures(one),
         cautions=_cautions(dossier, one),
         plan=plan(dossier, one),
+        moved=None if one.is_emergency else moved_parts(dossier, one),
         verification=verification(dossier, one.name),
     )
     return Page(one.path, said.title, KINDS[one.procedure.kind], text)
@@ -51,8 +53,8 @@ def _cautions(dossier: Dossier, one: List) -> tuple[HazardBox, ...]:
 
 
 def options_line(dossier: Dossier, one: List, *, brief: bool = False) -> str:
-    """Say which optional equipment the list is for; in brief, without what follows from it."""
-    if not one.options:
+    """Say which optional equipment and battery the list is for; in brief, without what follows from it."""
+    if not one.options and not one.by_battery:
         return "No step depends on optional equipment."
     items, left_out = dossier.project.aircraft.items, dossier.state.left_out
     fitted = [one_line(items[name].name) for name in one.options if name not in left_out]
@@ -64,7 +66,16 @@ def options_line(dossier: Dossier, one: List, *, brief: bool = False) -> str:
         parts.append(f"Written for this serial without: {'; '.join(missing)}.")
     if missing and not brief:
         parts.append("Steps for it are left out.")
+    if one.by_battery:
+        parts.append(_battery_words(dossier))
     return " ".join(parts)
+
+
+def _battery_words(dossier: Dossier) -> str:
+    name = one_line(dossier.project.battery.options[dossier.battery_of_lists].name)
+    if dossier.state.battery is None:
+        return f"No battery is fitted by this date: written for the heaviest, {name}."
+    return f"Written for the battery that is fitted: {name}."
 
 
 def signatures(one: List) -> tuple[str, ...]:

@@ -10,13 +10,14 @@ from itertools import zip_longest
 from dossier import units
 from dossier.compose.working.mathml import numbered
 from dossier.compose.working.sampled_text import interval_in_si, sampled_text
-from dossier.display import STYLES, Preference, decimals_for, rounded, show, show_figure, with_doubt
+from dossier.display import Preference, decimals_for, rounded, show, show_figure, with_doubt
 from dossier.dossier import Dossier
 from dossier.figures import Contribution, Figure, Input
 from dossier.findings import Place
 from dossier.glossary import SYMBOLS
 from dossier.published_work import Citation
 from dossier.quantities import COVERAGE_FACTOR
+from dossier.styles import STYLES
 
 CONTRIBUTIONS_SHOWN = 3
 INPUT_DIGITS, RESULT_DIGITS = 10, 7

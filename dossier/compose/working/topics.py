@@ -20,6 +20,10 @@ class Topic:
     """The figures on it, in the order of their making."""
 
 
+LIVES = ("cycle_life_", "calendar_life_")
+"""How the names of the figures of a battery's life begin."""
+
+
 def topics(dossier: Dossier) -> tuple[Topic, ...]:
     """Share out all figures of a dossier; every figure stands on exactly one page, and no page is empty."""
     taken: set[str] = set()
@@ -59,8 +63,12 @@ def _groups(dossier: Dossier) -> Iterator[tuple[str, str, list[str]]]:
             if one.flight.option == pack.option
             for figure in one.figures
         ]
-        title = f"Discharge model: {_option(dossier, pack.option)}"
-        yield f"discharge-{pack.option}", title, _names(modelled)
+        yield (
+            f"discharge-{pack.option}",
+            f"Discharge model: {_option(dossier, pack.option)}",
+            _names(modelled),
+        )
+    yield "battery-life", "Life of the battery", [name for name in dossier.figures if name.startswith(LIVES)]
     if dossier.performance:
         yield "performance", "Flight performance", _names(dossier.performance.figures)
     if dossier.maintenance:

@@ -10,13 +10,18 @@ from dossier.procedures.rules import (
     checking,
     ending,
     energy,
+    hands,
     hazards,
     lifting,
+    limit_words,
     loose,
     numbers,
     order,
+    remedies,
     structure,
     torque,
+    ways,
+    weaker,
     wording,
     words,
 )
@@ -97,13 +102,24 @@ WORD_RULES: tuple[Callable[[Listing, System], Iterator[Fault]], ...] = (
     words.same_direction,
     words.acted_on,
     words.said_by_second,
-    words.ways_told,
+    hands.surface_held,
+    ways.ways_told,
+    weaker.pull_told,
+    weaker.more_than_a_look,
+    weaker.called_critical,
     checking.marked,
     numbers.same_number,
     numbers.loose_numbers,
     words.same_people,
 )
 """Checks of the words of a list against its acts."""
+
+MODEL_RULES: tuple[Callable[[Listing, System], Iterator[Fault]], ...] = (
+    hands.warned_in_words,
+    ways.ways_right,
+    limit_words.limits_fit,
+)
+"""Checks of the words of every list, replayed or not, against what the type and rigging.yaml say."""
 
 TEXT_RULES: tuple[Callable[[Listing], Iterator[Fault]], ...] = (
     torque.written,
@@ -113,11 +129,17 @@ TEXT_RULES: tuple[Callable[[Listing], Iterator[Fault]], ...] = (
     wording.answers_tell,
     wording.times_fit,
     wording.stops_named,
+    hands.critical_seconded,
+    hands.second_tries,
+    hands.tools_counted,
+    remedies.remedied,
+    remedies.readings,
+    weaker.torque_tool,
 )
 """Checks of a list as a text, whether or not it is replayed."""
 
 NAMES = (
-    *(rule.__name__ for rule in (*RUN_RULES, *WORD_RULES, *TEXT_RULES)),
+    *(rule.__name__ for rule in (*RUN_RULES, *WORD_RULES, *MODEL_RULES, *TEXT_RULES)),
     "short_sentences",
     "references_exist",
     "preflight_covers",
@@ -126,3 +148,13 @@ NAMES = (
     "leads_back_from_stops",
 )
 """What a report lists as run."""
+
+NAMES_WITHOUT_MODEL = (*(rule.__name__ for rule in TEXT_RULES), "references_exist")
+"""What is run where there is no rigging.yaml."""
+
+NAMES_OF_WORDS = (
+    *(rule.__name__ for rule in (*WORD_RULES, *MODEL_RULES, *TEXT_RULES)),
+    "short_sentences",
+    "references_exist",
+)
+"""What is run on a list that is only read."""

@@ -3,6 +3,12 @@
 from __future__ import annotations
 
 import re
+from functools import cache
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
 
 SIDES = (("left", "right"), ("upper", "lower"), ("front", "rear"))
 """Words of which a part has one and its twin the other."""
@@ -57,6 +63,42 @@ UNDOES = frozenset(
 
 LOOKS = frozenset(["check", "feel", "inspect", "listen", "look", "read", "see", "smell", "watch"])
 """First words of a step that only look."""
+SPEAKS = _words("answer ask call choose compare count name note photograph say stay tell wait write")
+"""First words of a step that lays no hand on the aircraft, and does not look either."""
+HOLDS = _words("against block blocked blocks grip gripped grips held hold holding holds")
+"""Words for a surface that somebody holds while another person works its control."""
+TRIES = _words(
+    "compare count feel follow hear hold inspect lift listen look measure move press pull push read "
+    "repeat rock say see shine smell tap touch try turn twist watch"
+)
+"""What a second check does: looks, touches, pulls, or says what is seen."""
+EYES = frozenset(["glance", "look", "observe", "see", "view", "watch"])
+"""First words of a step that only uses its eyes."""
+PULLS = frozenset(
+    (
+        *("draw", "hang", "lean", "lift", "load", "move", "press", "pull", "push", "raise", "rock"),
+        *("shake", "swing", "tap", "try", "tug", "turn", "twist"),
+    )
+)
+"""What is done to a joint to try it."""
+READS = frozenset(["read", "measure", "weigh"])
+"""First words of a step that takes a value from something."""
+QUANTITIES = frozenset(
+    (
+        *("angle", "capacity", "cell", "charge", "current", "difference", "distance", "force", "gap"),
+        *("mass", "play", "pressure", "resistance", "speed", "spread", "temperature", "torque", "travel"),
+        *("voltage", "weight", "wind"),
+    )
+)
+"""What is read as a value; a date or a fault memory is read as well."""
+WORKS = frozenset(
+    (
+        *("call", "carry", "charge", "clean", "discharge", "drain", "fold", "hang", "lay", "leave", "lift"),
+        *("lower", "move", "note", "pack", "place", "put", "roll", "set", "sit", "slide", "stow", "switch"),
+        *("take", "tell", "tie", "turn", "warm", "wipe", "write"),
+    )
+)
+"""First words of a step that works, neither joining nor looking."""
 DIRECTIONS = frozenset(
     [
         "up",
@@ -178,15 +220,28 @@ _LEFT_OVER = re.compile(
 )
 
 
+@cache
 def tokens(text: str) -> frozenset[str]:
-    """Return the words of a text, small, in the singular; a ``left`` that is no side is left out."""
+    """Return the words of a text, small, in the singular; a ``left`` that is no side is left out.
+
+    Kept, as is what follows: every variant of a list asks the same few texts again.
+    """
     plain = _WAYS.sub(" ", _BOTH_WAYS.sub(" ", _LEFT_OVER.sub(" ", text.lower())))
     return frozenset(_singular(word) for word in re.findall(r"[a-z]+", plain))
 
 
+@cache
 def significant(text: str) -> frozenset[str]:
     """Return the words of a name without its side and without small words."""
     return tokens(text) - _SMALL - _PLAIN
+
+
+@cache
+def verbs(text: str) -> frozenset[str]:
+    """Return the words of a text, each as it stands and without the ending of the third person."""
+    said = re.findall(r"[a-z]+", text.lower())
+    plain = (word[: -len(ending)] for word in said for ending in ("s", "es") if word.endswith(ending))
+    return frozenset((*said, *plain))
 
 
 def numbers_in(text: str) -> list[int]:

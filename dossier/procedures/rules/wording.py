@@ -9,7 +9,7 @@ from collections.abc import Collection, Iterator
 from dossier.located import place_of
 from dossier.model.rigging import Wording
 from dossier.procedures.acts import CHECKING
-from dossier.procedures.fault import Fault, of_text
+from dossier.procedures.fault import Fault, of_text, of_words
 from dossier.procedures.listing import Listing, Step
 from dossier.procedures.rules.vocabulary import SAYS_NOTHING, TOOLS, tokens
 
@@ -142,7 +142,7 @@ def tools_listed(listing: Listing) -> Iterator[Fault]:
                 f"the tool {tool!r} is not among the tools of this list",
                 f"add it to tools: {', '.join(listing.procedure.tools) or 'none yet'}",
             )
-            yield of_text(listing, "V092", step, words, place)
+            yield of_words(listing, "V092", step, words, place)
 
 
 _WITH_TOOL = re.compile(

@@ -8,7 +8,17 @@ from collections.abc import Collection, Iterator
 from dossier.located import place_of
 from dossier.procedures.fault import Fault, of_words
 from dossier.procedures.listing import Doing, Listing, Step, named
-from dossier.procedures.rules.vocabulary import DIRECTIONS, LOOKS, MAKES, SIDES, UNDOES, significant, tokens
+from dossier.procedures.rules.vocabulary import (
+    LOOKS,
+    MAKES,
+    READS,
+    SIDES,
+    SPEAKS,
+    TOOLS,
+    UNDOES,
+    significant,
+    tokens,
+)
 from dossier.procedures.system import System
 
 _MAKING = ("engage", "lock", "torque", "safety", "place", "cover")
@@ -69,24 +79,43 @@ def same_direction(listing: Listing, system: System) -> Iterator[Fault]:
 
 
 def acted_on(listing: Listing, system: System) -> Iterator[Fault]:
-    """A step that tells to make or undo something says so in its acts as well.
+    """A step that lays a hand on something says so in its acts as well.
+
+    In a list that is replayed that is every step that names a joint, a cover, a part, a loose item, a
+    setting, a circuit or a tool, and begins with a word that neither looks nor speaks. In one that is only
+    read it is a step whose first word joins or parts.
 
     Source: own reasoning (a replay cannot see what stands only in words).
     """
+    procedure = listing.procedure
+    if procedure.kind == "emergency":
+        return
     for step in listing.steps:
-        text = step.written.do
-        if step.doings or step.written.differs or _first_word(step) not in (*MAKES, *UNDOES):
+        text, first = step.written.do, _first_word(step)
+        joins = first in MAKES or first in UNDOES
+        still = first in LOOKS or first in SPEAKS or first in READS
+        if step.doings or step.written.differs or not (joins or (listing.is_replayed and not still)):
             continue
-        found = next(
-            (name for name in _named_things(system) if _whole_name(name, system) <= tokens(text)), None
-        )
+        found = _handled(text, system, every=listing.is_replayed)
         if found:
-            words = f"this works on the {system.called(found)} in words, and no act says so"
+            words = f"this works on the {found} in words, and no act says so"
             yield of_words(listing, "V098", step, (words, "add the act"), place_of(text))
-        elif listing.procedure.kind in ("rigging", "de-rigging"):
+        elif joins and procedure.kind in ("rigging", "de-rigging"):
             words = "this joins or parts something in words, and no act says what"
             remedy = "add the act, and what it works on to rigging.yaml if it is not there"
             yield of_words(listing, "V098", step, (words, remedy), place_of(text))
+
+
+def _handled(text: str, system: System, *, every: bool) -> str | None:
+    """Return the words for the first thing that a text names whole: joints first, tools last."""
+    said = tokens(text)
+    parts = (name for name in system.parts if not system.parts[name].fixed)
+    names = (*system.connections, *system.covers, *parts)
+    more = (*system.items, *system.settings, *system.circuits) if every else ()
+    found = next((name for name in (*names, *more) if _whole_name(name, system) <= said), None)
+    if found is not None:
+        return system.called(found)
+    return next(iter(sorted(TOOLS & said)), None) if every else None
 
 
 def said_by_second(listing: Listing, system: System) -> Iterator[Fault]:
@@ -100,28 +129,6 @@ def said_by_second(listing: Listing, system: System) -> Iterator[Fault]:
             called = system.called(acts[0].name)
             words = f"a second check of the {called} stands in the acts, and no word asks for it"
             yield of_words(listing, "V099", step, (words, "write second_check, or take second_acts out"))
-
-
-def ways_told(listing: Listing, system: System) -> Iterator[Fault]:
-    """A step that moves a control says which way the surface goes: free movement alone is no answer.
-
-    Source: GFA 6.3 as quoted (right sense); ATSB 199504285 (crossed ailerons passed four inspections).
-    """
-    for step in listing.steps:
-        moved = [
-            doing
-            for doing in step.doings
-            if doing.verb == "sense" and system.connections[doing.name].kind == "manual control"
-        ]
-        said = frozenset(
-            re.findall(r"[a-z]+", f"{step.written.expect} {step.written.second_check or ''}".lower())
-        )
-        if moved and not said & DIRECTIONS:
-            words = (
-                f"this moves the {system.called(moved[0].name)}, and no word says which way the surface goes"
-            )
-            remedy = "write the way that is seen, such as: The left aileron is up."
-            yield of_words(listing, "V034", step, (words, remedy), place_of(step.written.expect))
 
 
 def same_people(listing: Listing, system: System) -> Iterator[Fault]:

@@ -255,8 +255,13 @@ def test_a_list_says_for_which_serial_and_date_it_is(pair):
 def test_a_list_names_the_options_that_it_is_written_for():
     rigging = {one.path: one for one in lists(quillet())}["rigging.md"]
     parachute = quillet().project.aircraft.items["parachute"].name
-    assert options_line(without(quillet()), rigging) == f"Written for this serial with: {parachute}."
-    missing = f"Written for this serial without: {parachute}. Steps for it are left out."
+    battery = (
+        f"Written for the battery that is fitted: {quillet().project.battery.options['long-pack'].name}."
+    )
+    assert (
+        options_line(without(quillet()), rigging) == f"Written for this serial with: {parachute}. {battery}"
+    )
+    missing = f"Written for this serial without: {parachute}. Steps for it are left out. {battery}"
     assert options_line(without(quillet(), "parachute"), rigging) == missing
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from procedures.workbench import DERIG, MODEL, PREFLIGHT, RIG, Edit, step, swapped, without
+from procedures.workbench import AFTER, DERIG, MODEL, PREFLIGHT, RIG, Edit, step, swapped, without
 
 
 @dataclass(frozen=True)
@@ -129,7 +129,7 @@ CASES: tuple[Broken, ...] = (
     ),
     lacking("V054", PREFLIGHT, "Energise"),
     edit("V060", MODEL, 'mass: "32 kg"', 'mass: "36 kg"'),
-    edit("V061", MODEL, '  tail: {name: Tail, mass: "6 kg"}', "  tail: {name: Tail}"),
+    edit("V061", MODEL, '  tail: {name: Tail, mass: "6 kg", size', "  tail: {name: Tail, size"),
     edit("V062", RIG, "people: 2", "people: 1"),
     Broken(
         "V063",
@@ -215,4 +215,27 @@ CASES: tuple[Broken, ...] = (
         "        critical: true\n        second_check: Ben reads the wrench.\n",
         "        second_check: Ben reads the wrench.\n",
     ),
+    Broken(
+        "V007",
+        (
+            Edit(MODEL, "  wind: {name: Wind,", "  wind: {name: Wind, option: radio, without: radio,"),
+            Edit(
+                "aircraft.yaml",
+                "  wing: {name: Wing,",
+                '  radio: {name: Radio, group: instruments, mass: "1 kg", arm: "0 m", optional: true}\n  '
+                "wing: {name: Wing,",
+            ),
+        ),
+    ),
+    edit("V064", MODEL, '    size: {length: "6 m", width: "1.2 m", height: "0.2 m"}\n', ""),
+    edit("V065", "trailer.yaml", "parts: [wing, tail]", "parts: [wing]"),
+    edit("V106", RIG, "        expect: Left up.\n", "        expect: The left aileron is down.\n"),
+    edit("V107", PREFLIGHT, "    if_not: Do not fly.\n", ""),
+    edit("V108", RIG, "        expect: Calm.\n", "        expect: Not too strong.\n"),
+    edit("V114", RIG, "        tool: wrench\n", ""),
+    edit("V110", RIG, "do: Hold the aileron against the stick.", "do: Watch the aileron and move the stick."),
+    edit("V111", RIG, "        second_check: Ben moves its loop.\n", "        second_check: Ben nods.\n"),
+    edit("V112", AFTER, "kind: after-flight\n", "kind: inspection\ntools: [1 mirror]\n"),
+    edit("V113", AFTER, "kind: after-flight\n", "kind: storage\n"),
+    edit("V109", RIG, "        expect: Calm.\n", '        expect: "{take_off_mass} or less."\n'),
 )
