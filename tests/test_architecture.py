@@ -105,8 +105,6 @@ MAY_IMPORT: dict[str, set[str]] = {
         "results_file",
         "compose",
         "web",
-        "paper",
-        "archive",
     },
 }
 """Room -> rooms that it may import, besides the ground and itself (design: one direction, from record to

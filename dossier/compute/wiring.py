@@ -76,7 +76,7 @@ def loop_resistance(l_w: float, R_k: float, N_w: float) -> float:
 
 
 @formula
-def conductor_temperature(T_a: float, T_R: float, I: float, I_max: float) -> float:  # noqa: E741 - symbol
+def conductor_temperature(T_a: float, T_R: float, I: float, I_max: float) -> float:  # noqa: E741 - the symbol of current
     r"""Estimate of the temperature of a conductor under a current.
 
     Formula: T_L = T_a + (T_R - T_a) \sqrt{\frac{I}{I_{max}}}

@@ -43,9 +43,10 @@ def _cells(project: Project) -> Iterator[Finding]:
     for record in project.serials.values():
         fitted = {str(one.pack): str(one.option) for one in record.events if isinstance(one, PackFitted)}
         for event in record.events:
-            log = event.log if isinstance(event, PackFitted | CapacityTest) else None
-            option = options.get(fitted.get(str(event.pack), "")) if log else None  # type: ignore[union-attr]
-            if log and log.cells and option and len(set(map(str, log.cells))) != option.series:
+            if not isinstance(event, PackFitted | CapacityTest) or event.log is None:
+                continue
+            log, option = event.log, options.get(fitted.get(str(event.pack), ""))
+            if log.cells and option and len(set(map(str, log.cells))) != option.series:
                 yield Finding(
                     "P045",
                     f"the log names {len(set(map(str, log.cells)))} columns of cells, "
