@@ -88,6 +88,8 @@ def download(page, folder: Path) -> Path:
         page.get_by_role("link", name="Save the record file").last.click()
     file = folder / saved.value.suggested_filename
     saved.value.save_as(file)
+    # The page notes the saving only once the browser has followed the link: nothing is asserted before that.
+    page.wait_for_function("() => document.querySelector('.desk').innerText.includes('was saved at')")
     return file
 
 
