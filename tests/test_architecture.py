@@ -106,6 +106,7 @@ MAY_IMPORT: dict[str, set[str]] = {
         "compose",
         "web",
     },
+    "__main__": {"cli"},
 }
 """Room -> rooms that it may import, besides the ground and itself (design: one direction, from record to
 page)."""

@@ -377,6 +377,12 @@ def test_serve_shows_a_wrong_record_as_a_page_and_does_not_refuse_it(
     assert len(handed) == 1
 
 
+def test_the_package_is_the_command_as_well() -> None:
+    call = [sys.executable, "-m", "dossier", "--version"]
+    ended = subprocess.run(call, capture_output=True, check=False, timeout=60, text=True)
+    assert (ended.returncode, ended.stdout.split()[0]) == (0, "dossier")
+
+
 def test_the_help_names_the_exit_codes(capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit):
         main(["--help"])

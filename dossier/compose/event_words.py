@@ -23,6 +23,7 @@ from dossier.model.events import (
     PackFitted,
     PackRemoved,
     Repair,
+    TestResult,
     Weighing,
 )
 from dossier.model.flight_runs import BLOCKS, Runs
@@ -138,12 +139,11 @@ def _repaired(event: Repair) -> Facts:
 @_own.register
 def _tested(event: FlightTest, at: Printer) -> Facts:
     for result in event.results:
-        style = "vertical_speed" if result.quantity == "minimum_sink" else result.value.kind
         basis = f" {result.basis}" if result.basis else ""
         mass = f", at {at.quantity(result.at_mass)}" if result.at_mass else ""
         yield (
             sentence(result.quantity.replace("_", " ")).rstrip("."),
-            f"{at.quantity(result.value, style)}{basis}. {result.configuration}{mass}",
+            f"{_value(at, result)}{basis}. {result.configuration}{mass}",
         )
     for number, glide in enumerate(event.glide_points, start=1):
         yield f"Glide {number}", _glide(at, glide)
@@ -157,6 +157,14 @@ def _tested(event: FlightTest, at: Printer) -> Facts:
             yield title, f"runs {where}, reduced with flight performance"
     if event.position_error:
         yield "Position error", str(event.position_error)
+
+
+def _value(at: Printer, result: TestResult) -> str:
+    if result.value is None:
+        return "What its runs give"
+    return at.quantity(
+        result.value, "vertical_speed" if result.quantity == "minimum_sink" else result.value.kind
+    )
 
 
 def _glide(at: Printer, glide: MeasuredGlide) -> str:

@@ -8,7 +8,7 @@ from typing import Annotated, Literal
 from pydantic import Field, RootModel
 
 from dossier.model.base import Part
-from dossier.model.flight_runs import AirspeedCalibration, LevelRuns, Stalls, TimedDescents
+from dossier.model.flight_runs import AirspeedCalibration, LevelRuns, Stalls, TimedDescents, TimedGlides
 from dossier.model.glides import MeasuredGlide, SharedErrors
 from dossier.model.instruments import ArmInstrument, Scale, Support
 from dossier.model.scalars import (
@@ -203,7 +203,8 @@ class TestResult(Part):
 
     quantity: Name
     """Such as ``stall_speed``, ``maximum_level_speed``, ``minimum_sink``."""
-    value: AnyQuantity
+    value: AnyQuantity | None = None
+    """Left out where runs of the same test give it."""
     basis: Annotated[str, OneOf("CAS", "IAS", "TAS")] | None = None
     configuration: Text
     at_mass: Mass | None = None
@@ -223,11 +224,13 @@ class FlightTest(CountedEvent):
     airspeed_calibration: AirspeedCalibration | None = None
     """Goes for the runs of this test and of later ones, until the next."""
     stalls: Stalls | None = None
-    """Reduced, they give ``stall_speed`` in place of the stated result."""
+    """Reduced, they give ``stall_speed`` in place of a stated value."""
     timed_descents: TimedDescents | None = None
-    """Reduced, they give ``minimum_sink`` in place of the stated result."""
+    """Reduced, they give ``minimum_sink`` in place of a stated value."""
+    timed_glides: TimedGlides | None = None
+    """Reduced, they are glides from which the drag polar is fitted, as ``glide_points`` are."""
     level_runs: LevelRuns | None = None
-    """Reduced, they give ``maximum_level_speed`` in place of the stated result."""
+    """Reduced, they give ``maximum_level_speed`` in place of a stated value."""
 
 
 class Bulletin(Event):

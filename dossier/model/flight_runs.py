@@ -32,8 +32,12 @@ KINDS = {
 """Quantity of a run -> its kind; ``ground_speed_1`` and so on are speeds."""
 SPEED = ("indicated_speed", "calibrated_speed")
 """One of these two."""
-BLOCKS = ("airspeed_calibration", "stalls", "timed_descents", "level_runs")
+BLOCKS = ("airspeed_calibration", "stalls", "timed_descents", "timed_glides", "level_runs")
 """Fields of a flight test that hold runs."""
+
+
+QUANTITIES = {"stalls": "stall_speed", "timed_descents": "minimum_sink", "level_runs": "maximum_level_speed"}
+"""Field of the runs -> the quantity that their mean gives."""
 
 
 def kind_of(quantity: str) -> str | None:
@@ -92,6 +96,15 @@ class TimedDescents(Runs):
     def needs(self) -> tuple[tuple[str, ...], ...]:
         """Say what each run states: one of each group."""
         return (("from_height",), ("to_height",), ("time",), ("temperature",))
+
+
+class TimedGlides(TimedDescents):
+    """Timed descents at several speeds, and so ``indicated_speed`` or ``calibrated_speed`` as well. The drag
+    polar is fitted to them."""
+
+    def needs(self) -> tuple[tuple[str, ...], ...]:
+        """Say what each run states: one of each group."""
+        return (SPEED, *super().needs())
 
 
 class LevelRuns(Runs):

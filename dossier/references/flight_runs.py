@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from dossier.findings import Finding, Place
 from dossier.model.events import FlightTest
-from dossier.model.flight_runs import BLOCKS, AirspeedCalibration, Runs, kind_of
+from dossier.model.flight_runs import BLOCKS, QUANTITIES, AirspeedCalibration, Runs, kind_of
 from dossier.model.record import SerialRecord
 from dossier.project import Project
 
@@ -23,6 +23,7 @@ def _record(record: SerialRecord) -> Iterator[Finding]:
         if not isinstance(event, FlightTest):
             continue
         calibrated = calibrated or event.airspeed_calibration is not None
+        yield from _given_once(event)
         for name in BLOCKS:
             block: Runs | None = getattr(event, name)
             if block is None:
@@ -40,6 +41,21 @@ def _record(record: SerialRecord) -> Iterator[Finding]:
             if isinstance(block, AirspeedCalibration) and len(block.directions) < 3:
                 fault = f"the calibration has {len(block.directions)} directions, and wind shows from three"
                 yield _wrong(fault, "fly three about 120° apart", block.place_of_key("directions"))
+
+
+def _given_once(event: FlightTest) -> Iterator[Finding]:
+    """Glides from one place, and a value for every result."""
+    if event.glide_points and event.timed_glides:
+        fault = "this flight test has timed_glides and glide_points, and one polar is fitted"
+        yield _wrong(
+            fault, "keep the timed_glides, from which the others follow", event.place_of_key("glide_points")
+        )
+    kinds = {quantity: kind for kind, quantity in QUANTITIES.items()}
+    for result in event.results:
+        runs = kinds.get(str(result.quantity))
+        if result.value is None and (runs is None or getattr(event, runs) is None):
+            fault = f"{str(result.quantity)!r} has no value" + (f", and this test no {runs}" if runs else "")
+            yield _wrong(fault, "add value" + (f", or its runs as {runs}" if runs else ""), result.place)
 
 
 def _wrong(message: str, remedy: str, place: Place | None) -> Finding:

@@ -13,6 +13,7 @@ from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery
 from dossier.quantities import COVERAGE_FACTOR
 from dossier.replay import State
+from dossier.results.airspeed import flights
 from dossier.results.attempt import reason
 from dossier.results.battery import PackResult
 from dossier.results.empty import EmptyAircraft
@@ -136,14 +137,15 @@ class FlightResult:
 
 def flight_performance(aircraft: Aircraft, battery: Battery, flown: Flown) -> FlightResult:
     """Compute the performance, reduce the runs of flight tests, and say what the builder must look at."""
+    tests = flights(flown.state, flown.tables)
     if aircraft.aerodynamics is None or flown.empty is None:
-        return FlightResult(runs=flight_runs(aircraft, flown.state, flown.tables, None))
+        return FlightResult(runs=flight_runs(aircraft, tests, None))
     try:
-        polar = polar_in_use(aircraft.aerodynamics, aircraft, flown.state)
+        polar = polar_in_use(aircraft.aerodynamics, aircraft, tests)
     except OutsideRange as error:
         no_polar = _finding(f"the drag polar cannot be computed: {error}", aircraft)
-        return FlightResult(findings=(no_polar,), runs=flight_runs(aircraft, flown.state, flown.tables, None))
-    runs = flight_runs(aircraft, flown.state, flown.tables, polar)
+        return FlightResult(findings=(no_polar,), runs=flight_runs(aircraft, tests, None))
+    runs = flight_runs(aircraft, tests, polar)
     state = runs.seen_in(flown.state)
     options, findings = _options(polar, aircraft, battery, flown, flown.empty)
     limit = fastest(aircraft)

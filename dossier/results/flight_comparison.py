@@ -117,8 +117,8 @@ class _Comparison:
         self.drive = drive
 
     def of(self, quantity: str, measured: Measured) -> Iterator[Compared]:
-        result = measured.result
-        if result.value.kind != "speed":
+        result, value = measured.result, measured.result.value
+        if value is None or value.kind != "speed":
             return
         mass = self._mass(result)
         ways = {
@@ -131,8 +131,8 @@ class _Comparison:
                 quantity,
                 measured.test.date,
                 mass.value,
-                result.value.value,
-                COVERAGE_FACTOR * result.value.standard_uncertainty,
+                value.value,
+                COVERAGE_FACTOR * value.standard_uncertainty,
                 against,
             )
             yield self._filled(shown, result, compute(mass), self._remark(shown, measured))
@@ -212,7 +212,7 @@ def _around(value: float, standard: float) -> Answer:
 def _why_not(quantity: str, result: TestResult) -> str:
     if quantity != SINK and result.basis != CALIBRATED:
         return f"it is stated as {result.basis or 'no basis'}, and only a calibrated airspeed can be compared"
-    if not result.value.standard_uncertainty:
+    if not result.value or not result.value.standard_uncertainty:
         return "the test states no uncertainty"
     return ""
 

@@ -13,8 +13,15 @@ from dossier.findings import Finding, Severity
 from dossier.model.aerodynamics import Aerodynamics
 from dossier.model.aircraft import Aircraft
 from dossier.model.events import FlightTest
-from dossier.replay import State
-from dossier.results.flight_glides import SharedError, common_errors, latest_glides, reduced, shared_errors
+from dossier.results.airspeed import Flights
+from dossier.results.flight_glides import (
+    SharedError,
+    common_errors,
+    glide_points,
+    glides_place,
+    latest_glides,
+    shared_errors,
+)
 
 CODES = {
     Doubt.OSWALD_ABOVE_ONE: "F002",
@@ -79,7 +86,7 @@ class PolarInUse:
         return Polar(self.zero_lift.value, self.induced.value, self.area.value, self.lift_maximum.value)
 
 
-def polar_in_use(aerodynamics: Aerodynamics, aircraft: Aircraft, state: State) -> PolarInUse:
+def polar_in_use(aerodynamics: Aerodynamics, aircraft: Aircraft, flights: Flights) -> PolarInUse:
     """Fit the latest glides, or take the coefficients of the type; a fit that fails is told.
 
     Raises:
@@ -93,7 +100,7 @@ def polar_in_use(aerodynamics: Aerodynamics, aircraft: Aircraft, state: State) -
         "number",
         {"b_w": given(aircraft.geometry.wing_span, "span"), "S": area},
     )
-    session, findings = _session(aircraft, state, aspect.value)
+    session, findings = _session(aircraft, flights, aspect.value)
     zero_lift, induced = _fitted(session) if session else _designed(aerodynamics, aspect)
     ratio = evaluate(
         polar.best_glide_ratio,
@@ -109,17 +116,20 @@ def polar_in_use(aerodynamics: Aerodynamics, aircraft: Aircraft, state: State) -
     return PolarInUse(zero_lift, induced, lift, area, ratio, aspect, session, stated, oswald, findings)
 
 
-def _session(aircraft: Aircraft, state: State, aspect: float) -> tuple[Session | None, tuple[Finding, ...]]:
-    test = latest_glides(state)
-    if test is None:
+def _session(
+    aircraft: Aircraft, flights: Flights, aspect: float
+) -> tuple[Session | None, tuple[Finding, ...]]:
+    found = latest_glides(flights)
+    if found is None:
         return None, ()
+    number, test = found
     errors = shared_errors(test.shared_errors)
-    mass = aircraft.glide.at_mass.value
-    place = test.place_of_key("glide_points")
+    mass = aircraft.glide.at_mass
+    place = glides_place(test)
     try:
-        points = list(reduced(test.glide_points, mass))
+        points = glide_points(flights, number, test, mass)
         fitted = fit(
-            points, Reference(mass, aircraft.geometry.wing_area.value, aspect), common_errors(errors)
+            points, Reference(mass.value, aircraft.geometry.wing_area.value, aspect), common_errors(errors)
         )
     except OutsideRange as error:
         message = (
@@ -143,7 +153,7 @@ def _session(aircraft: Aircraft, state: State, aspect: float) -> tuple[Session |
 
 def _fitted(session: Session) -> tuple[Figure, Figure]:
     """Both come from one fit: whatever is made of both carries their correlation."""
-    origin = session.test.place_of_key("glide_points") or "not in a file"
+    origin = glides_place(session.test) or "not in a file"
     text = f"{len(session.points)} glides of {session.test.date}"
     zero_lift, induced = (
         replace(one, origin=origin, label=f"{one.label}, fit to {text}") for one in session.fitted.estimates()

@@ -7,58 +7,52 @@ from dataclasses import dataclass, field
 from math import sqrt
 from statistics import stdev
 
-from uncertainties import UFloat
-
-from dossier.compute import airspeed_calibration, performance, reduction
-from dossier.compute.atmosphere import standard_pressure
-from dossier.figures import Figure, Input, OutsideRange, error_source, evaluate, given, propagate, taken
+from dossier.compute import reduction
+from dossier.figures import Figure, Input, OutsideRange, evaluate, given, taken
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
 from dossier.model.events import FlightTest
-from dossier.model.flight_runs import AirspeedCalibration, LevelRuns, Runs
+from dossier.model.flight_runs import QUANTITIES, LevelRuns, TimedDescents
 from dossier.quantities import COVERAGE_FACTOR, Quantity
-from dossier.replay import State
+from dossier.results.airspeed import Flights, estimated_as_nothing
 from dossier.results.attempt import reason
-from dossier.results.flight_glides import shared_errors
+from dossier.results.flight_glides import glide_speed, shared_errors
 from dossier.results.flight_polar import PolarInUse
-from dossier.results.reduced_runs import QUANTITIES, FlightRuns, Reduced, Run, Tables
+from dossier.results.reduced_runs import FlightRuns, Reduced, Run
 from dossier.sources import cite
 from dossier.units import scale
 
 
-def flight_runs(aircraft: Aircraft, state: State, tables: Tables, in_use: PolarInUse | None) -> FlightRuns:
+def flight_runs(aircraft: Aircraft, flights: Flights, in_use: PolarInUse | None) -> FlightRuns:
     """Reduce the runs of every flight test.
 
     Args:
-        aircraft: for the power at full throttle.
-        state: with the flight tests up to the date.
-        tables: runs that were read from files.
+        aircraft: for the power at full throttle and the mass of the glides.
+        flights: the flight tests up to the date, with the runs that were read from files.
         in_use: the polar, by which a level run is brought to full power; None where there is none.
     """
-    maker = _Maker(aircraft, tables, in_use)
-    for number, test in enumerate(state.of_kind(FlightTest), start=1):
+    maker = _Maker(aircraft, flights, in_use)
+    for number, test in flights.tests():
         maker.take(number, test)
     return FlightRuns(tuple(maker.reduced), tuple(maker.findings))
 
 
 @dataclass
 class _Maker:
-    """Reduces test after test; a calibration goes for what comes after it."""
+    """Reduces test after test."""
 
     aircraft: Aircraft
-    tables: Tables
+    flights: Flights
     in_use: PolarInUse | None
     reduced: list[Reduced] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
-    indicated: list[Input] = field(default_factory=list)
-    """Of the latest calibration."""
-    corrections: list[Input] = field(default_factory=list)
 
     def take(self, number: int, test: FlightTest) -> None:
         ways: tuple[tuple[str, Callable[[int, FlightTest], Reduced | None]], ...] = (
             ("airspeed_calibration", self._calibration),
             ("stalls", self._stalls),
             ("timed_descents", self._descents),
+            ("timed_glides", self._glides),
             ("level_runs", self._level),
         )
         for kind, reduce in ways:
@@ -82,86 +76,19 @@ class _Maker:
             )
         )  # fmt: skip
 
-    def _runs(self, number: int, kind: str, block: Runs) -> Sequence[Run]:
-        return self.tables[number, kind] if block.file else block.runs
-
-    def _calibration(self, number: int, test: FlightTest) -> Reduced:
-        block = test.airspeed_calibration
-        assert block is not None
-        readings = self._runs(number, "airspeed_calibration", block)
-        shared = _zero(f"shared error of the airspeed calibration of {test.date}", block.shared_error)
-        figures = tuple(
-            self._corrected(f"{number}.{run}", block, reading, shared, test)
-            for run, reading in enumerate(readings, start=1)
-        )
-        if len({reading["indicated_speed"].value for reading in readings}) < 3:
-            raise OutsideRange(f"it has {len(readings)} speeds, and a line is drawn through three")
-        self.indicated = [given(reading["indicated_speed"], "indicated speed") for reading in readings]
-        self.corrections = [taken(figure) for figure in figures]
-        off = _misfit(self.indicated, self.corrections)
-        if off:
-            about = _error(f"line of the calibration of {test.date}", off)
-            self.corrections = [self._with(one, about) for one in self.corrections]
-        return Reduced(test, "airspeed_calibration", tuple(readings), figures, None, off)
-
-    @staticmethod
-    def _with(one: Input, about: UFloat | float) -> Input:
-        """Add what all corrections read from the line share: how far they lie from it."""
-        return Input(one.label, one.kind, one.estimate + about, one.origin)
-
-    def _corrected(
-        self, name: str, block: AirspeedCalibration, reading: Run, shared: Input, test: FlightTest
-    ) -> Figure:
-        headings = block.directions_are == "headings"
-        speeds = [
-            given(reading[f"ground_speed_{n}"], f"ground speed {n}")
-            for n in range(1, len(block.directions) + 1)
-        ]
-        ways = [given(one, f"direction {n}") for n, one in enumerate(block.directions, start=1)]
-        height = given(block.pressure_altitude, "pressure altitude")
-        pressure = Input(
-            "pressure at that height",
-            "pressure",
-            propagate(standard_pressure, {"h_g": height}),
-            height.origin,
-        )
-        formula = (
-            airspeed_calibration.correction_from_headings
-            if headings
-            else airspeed_calibration.correction_from_tracks
-        )
-        inputs: dict[str, Input | list[Input]] = {
-            "v_IAS": given(reading["indicated_speed"], "indicated speed"),
-            "v_GSi": speeds,
-            "psi_i" if headings else "chi_i": ways,
-            "p": pressure,
-            "T": given(block.temperature, "temperature"),
-            "dv_c": shared,
-        }
-        label = f"Correction of the airspeed, {reading['indicated_speed'].text} indicated, {test.date}"
-        return evaluate(formula, f"airspeed_correction.{name}", label, "speed", inputs)
-
-    def _speed(self, name: str, label: str, reading: Run) -> Figure:
-        """Return the calibrated speed of a run, as it was stated or by the latest calibration."""
-        if "calibrated_speed" in reading:
-            inputs = {"y": given(reading["calibrated_speed"], "calibrated speed")}
-            return evaluate(performance.as_stated, name, label, "speed", inputs)
-        if not self.corrections:
-            raise OutsideRange("no calibration of the airspeed stands before it that could be used")
-        return evaluate(
-            airspeed_calibration.calibrated_from_line, name, label, "speed",
-            {
-                "v_IAS": given(reading["indicated_speed"], "indicated speed"),
-                "v_i": self.indicated,
-                "dv_i": self.corrections,
-            },
-        )  # fmt: skip
+    def _calibration(self, number: int, _test: FlightTest) -> Reduced:
+        found = self.flights.calibrations[number]
+        if isinstance(found, OutsideRange):
+            raise found
+        return found
 
     def _stalls(self, number: int, test: FlightTest) -> Reduced:
         assert test.stalls is not None
-        readings = self._runs(number, "stalls", test.stalls)
+        readings = self.flights.runs(number, "stalls", test.stalls)
         runs = tuple(
-            self._speed(f"stall_run.{number}.{run}", f"Stall {run} of {test.date}, calibrated", reading)
+            self.flights.speed(
+                number, f"stall_run.{number}.{run}", f"Stall {run} of {test.date}, calibrated", reading
+            )
             for run, reading in enumerate(readings, start=1)
         )
         return self._mean(number, test, "stalls", readings, runs)
@@ -169,40 +96,61 @@ class _Maker:
     def _descents(self, number: int, test: FlightTest) -> Reduced:
         block = test.timed_descents
         assert block is not None
-        readings = self._runs(number, "timed_descents", block)
+        readings = self.flights.runs(number, "timed_descents", block)
+        runs = self._sinks(f"descent_run.{number}", test, (block, readings), block.at_mass)
+        return self._mean(number, test, "timed_descents", readings, runs)
+
+    def _glides(self, number: int, test: FlightTest) -> Reduced:
+        """Glides at several speeds have no mean: the polar is fitted to them."""
+        block = test.timed_glides
+        assert block is not None
+        readings = self.flights.runs(number, "timed_glides", block)
+        mass = self.aircraft.glide.at_mass
+        speeds = tuple(
+            glide_speed(self.flights, number, run, (reading, block.at_mass, mass))
+            for run, reading in enumerate(readings, start=1)
+        )
+        sinks = self._sinks(f"glide_run.{number}", test, (block, readings), mass)
+        return Reduced(test, "timed_glides", tuple(readings), sinks, None, speeds=speeds)
+
+    def _sinks(
+        self, name: str, test: FlightTest, flown: tuple[TimedDescents, Sequence[Run]], mass: Quantity
+    ) -> tuple[Figure, ...]:
+        """Reduce the sinks of descents to a mass, at sea level in standard air."""
+        block, readings = flown
         motion = next(one for one in shared_errors(test.shared_errors) if one.name == "air_motion")
-        error = _error(f"{motion.words}, {test.date}", motion.standard)
+        error = estimated_as_nothing(f"{motion.words}, {test.date}", motion.standard)
         stated = test.shared_errors and test.shared_errors.place_of_key("air_motion")
         moved = Input(motion.words, "speed", error, (motion.stated and stated) or cite("practice"))
-        mass = given(block.at_mass, "mass of the test")
-        runs = tuple(
+        what = "glide" if name.startswith("glide") else "descent"
+        masses = {"m_t": given(block.at_mass, "mass of the test"), "m": given(mass, "mass it is brought to")}
+        return tuple(
             evaluate(
-                reduction.sink_of_descent, f"descent_run.{number}.{run}",
-                f"Sink of descent {run} of {test.date}, sea level, standard air", "speed",
+                reduction.sink_of_descent, f"{name}.{run}",
+                f"Sink of {what} {run} of {test.date}, sea level, standard air", "speed",
                 {
                     "h_1": given(reading["from_height"], "height where it begins"),
                     "h_2": given(reading["to_height"], "height where it ends"),
                     "t": given(reading["time"], "time"),
                     "T": given(reading["temperature"], "temperature"),
-                    "m_t": mass, "m": mass, "dw": moved,
+                    **masses, "dw": moved,
                 },
                 style="vertical_speed",
             )
             for run, reading in enumerate(readings, start=1)
         )  # fmt: skip
-        return self._mean(number, test, "timed_descents", readings, runs)
 
     def _level(self, number: int, test: FlightTest) -> Reduced:
         block = test.level_runs
         assert block is not None
-        readings = self._runs(number, "level_runs", block)
+        readings = self.flights.runs(number, "level_runs", block)
         runs = []
         for run, reading in enumerate(readings, start=1):
             words, name = f"Level run {run} of {test.date}", f"level_run.{number}.{run}"
             if block.held_by == "control":
-                runs.append(self._speed(name, f"{words}, calibrated", reading))
+                runs.append(self.flights.speed(number, name, f"{words}, calibrated", reading))
                 continue
-            speed = self._speed(f"{name}.calibrated", f"{words}, calibrated", reading)
+            speed = self.flights.speed(number, f"{name}.calibrated", f"{words}, calibrated", reading)
             runs.append(self._at_full_power(name, f"{words}, at full power", speed, reading, block))
         return self._mean(number, test, "level_runs", readings, tuple(runs))
 
@@ -234,7 +182,7 @@ class _Maker:
         error = Input(
             f"scatter of the {words}: standard deviation of {len(runs)} runs over the root of their number",
             "speed",
-            _error(f"scatter of the {words} of {test.date}", scatter / sqrt(len(runs))),
+            estimated_as_nothing(f"scatter of the {words} of {test.date}", scatter / sqrt(len(runs))),
             cite("jcgm-100, 4.2.3"),
         )
         note = (
@@ -251,9 +199,9 @@ class _Maker:
     def _compare(self, one: Reduced) -> None:
         """Say where the stated result and the runs behind it do not agree."""
         stated = [r for r in one.test.results if str(r.quantity) == QUANTITIES.get(one.kind)]
-        if one.mean is None or not stated or stated[0].value.kind != "speed":
+        value, mean = stated[0].value if stated else None, one.mean
+        if mean is None or value is None or value.kind != "speed":
             return
-        value, mean = stated[0].value, one.mean
         mass, flown = getattr(one.test, one.kind).at_mass, stated[0].at_mass
         carried = value.value * (sqrt(mass.value / flown.value) if flown else 1.0)
         allowed = COVERAGE_FACTOR * max(value.standard_uncertainty, mean.standard_uncertainty)
@@ -267,22 +215,3 @@ class _Maker:
         )
         remedy = "correct the result or the runs; the runs are what counts"
         self.findings.append(Finding("F011", fault, remedy, value.place, Severity.WARNING))
-
-
-def _error(label: str, standard: float) -> UFloat | float:
-    """Make an error that is estimated as 0; one that is nothing stays a plain 0."""
-    return error_source(label, standard) if standard else 0.0
-
-
-def _zero(label: str, expanded: Quantity) -> Input:
-    """Take an expanded uncertainty as an error that is estimated as 0."""
-    origin = expanded.place or "not in a file"
-    return Input(label, expanded.kind, _error(label, expanded.value / COVERAGE_FACTOR), origin, expanded.text)
-
-
-def _misfit(indicated: Sequence[Input], corrections: Sequence[Input]) -> float:
-    """Return the standard deviation of corrections about their straight line, in m/s."""
-    v, dv = [one.value for one in indicated], [one.value for one in corrections]
-    line = airspeed_calibration.calibrated_from_line
-    squares = [(line(at, v, dv) - at - off) ** 2 for at, off in zip(v, dv, strict=True)]
-    return sqrt(sum(squares) / (len(v) - 2))

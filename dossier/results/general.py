@@ -65,13 +65,16 @@ def _flight_test(quantity: str, measured: Measured, aircraft: Aircraft, runs: Fl
     limit = aircraft.limits[aircraft.loading.maximum_take_off_mass]
     result = measured.result
     found = runs.mean_of(quantity, measured.test)
-    stated = given(result.value, f"{LABELS.get(quantity, quantity)}, {measured.test.date}")
-    value, mass = (taken(found[0]), found[1]) if found else (stated, result.at_mass)
     label = LABELS.get(quantity, quantity.replace("_", " ").capitalize())
-    if quantity not in TO_MAXIMUM_MASS or mass is None or result.value.kind != "speed":
-        style = "vertical_speed" if (quantity, result.value.kind) == ("minimum_sink", "speed") else ""
+    value, mass = (taken(found[0]), found[1]) if found else (None, result.at_mass)
+    if value is None and result.value:
+        value = given(result.value, f"{LABELS.get(quantity, quantity)}, {measured.test.date}")
+    if value is None:
+        return Attempt(None, None)  # its runs cannot be reduced, and that is told
+    if quantity not in TO_MAXIMUM_MASS or mass is None or value.kind != "speed":
+        style = "vertical_speed" if (quantity, value.kind) == ("minimum_sink", "speed") else ""
         return Attempt(
-            evaluate(performance.as_stated, quantity, label, result.value.kind, {"y": value}, style=style),
+            evaluate(performance.as_stated, quantity, label, value.kind, {"y": value}, style=style),
             None,
         )
     inputs = {

@@ -8,14 +8,13 @@ from dataclasses import dataclass, replace
 from dossier.figures import Figure
 from dossier.findings import Finding
 from dossier.model.events import FlightTest
+from dossier.model.flight_runs import QUANTITIES
 from dossier.quantities import Quantity
 from dossier.replay import State
 
 Run = Mapping[str, Quantity]
 Tables = Mapping[tuple[int, str], Sequence[Run]]
 """Number of the flight test among those of the serial, from 1, and field of its runs -> runs of its file."""
-QUANTITIES = {"stalls": "stall_speed", "timed_descents": "minimum_sink", "level_runs": "maximum_level_speed"}
-"""Field of the runs -> the quantity that their mean gives."""
 
 
 @dataclass(frozen=True)
@@ -29,14 +28,16 @@ class Reduced:
     runs: tuple[Figure, ...]
     """Of each reading: the correction of the airspeed, or the speed or sink reduced."""
     mean: Figure | None
-    """None for a calibration."""
+    """None for a calibration, and for glides at several speeds."""
     scatter: float = 0.0
     """Standard deviation of the runs, in m/s."""
+    speeds: tuple[Figure, ...] = ()
+    """Of glides: the calibrated speed of each, at the mass that it is reduced to."""
 
     @property
     def figures(self) -> tuple[Figure, ...]:
         """Runs, then their mean."""
-        return (*self.runs, *((self.mean,) if self.mean else ()))
+        return (*self.speeds, *self.runs, *((self.mean,) if self.mean else ()))
 
 
 @dataclass(frozen=True)
@@ -52,14 +53,15 @@ class FlightRuns:
         return tuple(figure for one in self.reduced for figure in one.figures)
 
     def seen_in(self, state: State) -> State:
-        """Put the means of runs in the place of the results that stand stated for them."""
+        """Put the means of runs in the place of the values that stand stated for them, or of none."""
         seen = dict(state.measured)
         for name, one in state.measured.items():
             found = self.mean_of(name, one.test)
             if found:
                 mean, mass = found
+                stated = one.result.value or Quantity(0.0, "speed", place=one.result.place)
                 value = replace(
-                    one.result.value,
+                    stated,
                     value=mean.value,
                     standard_uncertainty=mean.standard_uncertainty,
                     _estimates={},

@@ -57,7 +57,7 @@ RUNS = (
 )
 TESTS = (
     ("date", DAY, "of the flight test"),
-    ("kind", WORDS, "airspeed_calibration, stalls, timed_descents or level_runs"),
+    ("kind", WORDS, "airspeed_calibration, stalls, timed_descents, timed_glides or level_runs"),
     ("run", "count", "in the order of the file; none for the mean"),
     ("figure", WORDS, "its name"),
     ("value", "speed", "correction, calibrated speed or sink; at sea level in standard air"),
