@@ -98,6 +98,11 @@ def _unlike(one: CompletedList, ticks: Sequence[Tick]) -> Iterator[Finding]:
             AGAIN,
             one.place_of_key("open"),
         )
+    names = {tick.name for tick in ticks}
+    for back in one.taken_back:
+        if str(back.tick) not in names:
+            fault = f"{str(back.tick)!r} was taken back, and the list has no such tick"
+            yield Finding("T004", fault, AGAIN, back.place)
     for made in one.ticks:
         if not made.done and (made.by or made.override):
             yield Finding(

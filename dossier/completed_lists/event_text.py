@@ -6,7 +6,7 @@ import json
 from collections.abc import Iterator, Sequence
 
 from dossier.compose.operating.list_text import Tick
-from dossier.model.completed_list import CompletedList, TickMade
+from dossier.model.completed_list import CompletedList, TakenBack, TickMade
 
 
 def event_text(one: CompletedList, ticks: Sequence[Tick], evidence: str) -> str:
@@ -36,6 +36,7 @@ def _lines(one: CompletedList, words: dict[str, str], evidence: str) -> Iterator
     yield from _list("steps_open", [_quoted(words[name]) for name in one.open])
     yield from _list("overrides", [_override(tick, words) for tick in one.done if tick.override])
     yield from _list("notes", [_note(tick, words) for tick in one.ticks if tick.note])
+    yield from _list("taken_back", [_withdrawn(back, words) for back in one.taken_back])
 
 
 def _by_another(tick: TickMade) -> bool:
@@ -49,6 +50,11 @@ def _override(tick: TickMade, words: dict[str, str]) -> str:
 
 def _note(tick: TickMade, words: dict[str, str]) -> str:
     return f"{{tick: {_quoted(words[tick.tick])}, note: {_quoted(str(tick.note))}}}"
+
+
+def _withdrawn(back: TakenBack, words: dict[str, str]) -> str:
+    at = _quoted(back.at.replace("T", " "))
+    return f"{{tick: {_quoted(words[back.tick])}, at: {at}, ticks: {back.ticks}}}"
 
 
 def _list(key: str, items: list[str]) -> Iterator[str]:

@@ -208,6 +208,9 @@ def _list_completed(event: ListCompleted, at: Printer) -> Facts:
         yield "Against the order of the list", f"{override.tick}. Reason: {override.reason}"
     for written in event.notes:
         yield "Note beside a tick", f"{written.tick}. {written.note}"
+    for back in event.taken_back:
+        gone = f"{back.ticks} ticks in all" if back.ticks > 1 else "no other with it"
+        yield "Tick taken back", f"{back.tick}. At {back.at}; {gone}"
     yield "Words of the list", f"SHA-256 {event.digest}"
 
 

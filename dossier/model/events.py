@@ -33,7 +33,7 @@ from dossier.model.scalars import (
     Text,
     Voltage,
 )
-from dossier.model.tick_words import OutOfRule, TickNote
+from dossier.model.tick_words import OutOfRule, TickNote, TickWithdrawn
 
 
 class Evidence(Part):
@@ -265,6 +265,7 @@ class ListCompleted(Event):
     """Steps, second checks and counts that were not ticked."""
     overrides: list[OutOfRule] = []
     notes: list[TickNote] = []
+    taken_back: list[TickWithdrawn] = []
 
 
 class Edition(Event):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dossier.model.base import Part
-from dossier.model.scalars import Text
+from dossier.model.scalars import Count, Text
 
 
 class OutOfRule(Part):
@@ -18,3 +18,13 @@ class TickNote(Part):
 
     tick: Text
     note: Text
+
+
+class TickWithdrawn(Part):
+    """A tick that was taken back, with those that stood on it; it may have been made again later."""
+
+    tick: Text
+    at: Text
+    """Day and time by the clock of the device, with its offset."""
+    ticks: Count
+    """How many went, its own included."""

@@ -272,6 +272,21 @@ def test_notes_beside_ticks_are_told_by_the_event(project: Path, tmp_path: Path)
     ]
 
 
+def test_ticks_that_were_taken_back_are_told_by_the_event(project: Path, tmp_path: Path) -> None:
+    made = completed()
+    made["taken_back"] = [{"tick": "step-2", "at": f"{DAY}T09:31:00+02:00", "ticks": 2}]
+    add_record(project, "0001", saved(tmp_path, made))
+    assert [(str(one.tick), str(one.at), one.ticks) for one in the_list(project).taken_back] == [
+        ("step 2", f"{DAY} 09:31:00+02:00", 2)
+    ]
+
+
+def test_a_tick_taken_back_that_the_list_has_not_is_refused(project: Path, tmp_path: Path) -> None:
+    made = completed()
+    made["taken_back"] = [{"tick": "step-9", "at": f"{DAY}T09:31:00+02:00", "ticks": 1}]
+    assert codes(refused(project, saved(tmp_path, made))) == ["T004"]
+
+
 def test_a_second_check_needs_its_own_step_whatever_reason_is_given(project: Path, tmp_path: Path) -> None:
     made = completed()
     leave_open(made, "step-3")
