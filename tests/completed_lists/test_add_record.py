@@ -12,6 +12,7 @@ from record_file import DAY, SECOND, Tree, completed, leave_open, saved, tick
 
 from dossier.cli import main
 from dossier.completed_lists.add import add_record
+from dossier.compose import records
 from dossier.findings import Finding, Rejected
 from dossier.model.events import ListCompleted
 from dossier.pipeline import run
@@ -279,6 +280,16 @@ def test_ticks_that_were_taken_back_are_told_by_the_event(project: Path, tmp_pat
     assert [(str(one.tick), str(one.at), one.ticks) for one in the_list(project).taken_back] == [
         ("step 2", f"{DAY} 09:31:00+02:00", 2)
     ]
+
+
+def test_the_records_page_tells_notes_and_ticks_taken_back(project: Path, tmp_path: Path) -> None:
+    made = completed()
+    tick(made, "step-2")["note"] = "Pin greased"
+    made["taken_back"] = [{"tick": "step-2", "at": f"{DAY}T09:31:00+02:00", "ticks": 2}]
+    add_record(project, "0001", saved(tmp_path, made))
+    text = "".join(page.text for page in records.pages(run(project, "0001")))
+    assert "step 2. Pin greased" in text
+    assert f"step 2. At {DAY} 09:31:00+02:00; 2 ticks in all" in text
 
 
 def test_a_tick_taken_back_that_the_list_has_not_is_refused(project: Path, tmp_path: Path) -> None:
