@@ -57,7 +57,7 @@ def endurance_plot(at: Printer) -> Plot:
             )
         _named(at, plane)
         plane.set_xlim(left=0)
-        plane.set_xlabel("Minutes; the bar is the uncertainty as printed below")
+        plane.set_xlabel("Minutes; bars show the uncertainty")
         drawing.legend(loc="outside upper left", ncols=2)
         svg = as_svg(drawing, name, title, _endurance_words(at))
     return Plot(title, _endurance_words(at), svg, _endurance_values(at))

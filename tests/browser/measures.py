@@ -17,6 +17,20 @@ def overflow(page: Any) -> int:
     return page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
 
 
+def cut_words(page: Any) -> list[str]:
+    """Words of drawings that run over the edge of their drawing, and are cut off there."""
+    return page.eval_on_selector_all(
+        "figure svg, .plot svg",
+        """drawings => drawings.flatMap(drawing => {
+            const edge = drawing.getBoundingClientRect()
+            return [...drawing.querySelectorAll("text")].filter(text => {
+                const box = text.getBoundingClientRect()
+                return box.left < edge.left - 1 || box.right > edge.right + 1
+            }).map(text => text.textContent)
+        })""",
+    )
+
+
 def dead_links(page: Any) -> list[str]:
     """Links of an open page, resolved by the browser, that lead to no file or to no anchor in it."""
     links = page.eval_on_selector_all("a[href]", "links => links.map(link => link.href)")

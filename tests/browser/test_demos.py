@@ -12,7 +12,7 @@ from urllib.parse import unquote, urljoin
 import pytest
 from conftest import Reader
 from demos import SERIALS, demo
-from measures import overflow
+from measures import cut_words, overflow
 
 from dossier.compose.pages import packet
 from dossier.web.build import build_site
@@ -81,6 +81,7 @@ def test_every_page_opens_in_silence_fits_its_screen_and_asks_for_nothing_outsid
             tab.goto(page.as_uri())
             if overflow(tab) > 0:
                 wide.append(f"{page.name} on a {size}")
+            wide += [f"{page.name} on a {size}: {words!r} is cut off" for words in cut_words(tab)]
         assert wide == []
 
 
