@@ -31,6 +31,8 @@ NAMES = [
     "gauge_card_measured",
     "phases_by_model",
     "heat_and_cooling",
+    "part_filled",
+    "trade_rules",
     "battery_by_year",
     "end_of_battery_life",
     "charging_after_flight",
@@ -215,6 +217,19 @@ def test_an_endurance_is_that_of_its_figure(project: str, serial: str) -> None:
     assert rows(data, "endurance")
     for row in rows(data, "endurance"):
         assert row["by_energy"] == value(data, row["figure"])
+
+
+@EVERY_SERIAL
+def test_what_stands_between_the_plain_share_and_the_endurance_adds_up(project: str, serial: str) -> None:
+    found = rows(results(project, serial), "part_filled")
+    assert found[0]["share_of_energy"] == 1
+    for row in found:
+        if row["by_energy"] is not None:
+            steps = sum(row[key] for key in ("plain_share", "by_reserve", "by_phases", "by_mass"))
+            assert steps == pytest.approx(row["by_energy"], rel=1e-9)
+        if row["by_discharge_model"] is not None:
+            steps = row["by_energy"] + row["by_load"] + row["by_power"]
+            assert steps == pytest.approx(row["by_discharge_model"], rel=1e-9)
 
 
 @EVERY_SERIAL

@@ -3,7 +3,19 @@
 from __future__ import annotations
 
 from dossier.dossier import Dossier
-from dossier.results_tables import battery, energy, flight, loads, performance, phases, road, upkeep, wiring
+from dossier.results_tables import (
+    battery,
+    energy,
+    flight,
+    loads,
+    part_filled,
+    performance,
+    phases,
+    road,
+    trade_rules,
+    upkeep,
+    wiring,
+)
 from dossier.results_tables.table import Table
 
 
@@ -13,6 +25,8 @@ def tables(dossier: Dossier) -> tuple[Table, ...]:
         *loads.tables(dossier),
         *energy.tables(dossier),
         *phases.tables(dossier),
+        *part_filled.tables(dossier),
+        *trade_rules.tables(dossier),
         *battery.tables(dossier),
         *wiring.tables(dossier),
         *performance.tables(dossier),
