@@ -34,7 +34,7 @@ def test_a_number_is_as_fine_as_the_one_that_is_stated_and_shows_its_side(
 
 
 def test_a_number_just_beyond_the_end_of_about_is_printed_beyond_it() -> None:
-    # 1 % of 52 is 0.52: 52.51 is still about 52 and must not read 53; 1.0104 is not about 1 and must not read 1.01
+    # 1 % of 52 is 0.52: 52.51 is still about 52 and must not read 53; 1.0104 is not about 1, as 1.01 would be
     assert about(52.51, 52.0) == "52.5"
     assert about(1.0104, 1.0) == "1.0104"
 

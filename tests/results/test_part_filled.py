@@ -108,7 +108,7 @@ def test_a_half_that_cannot_give_the_power_gets_words_and_the_fewest_strings_tha
 
 def test_a_half_that_the_climb_uses_up_gets_words(tmp_path: Path) -> None:
     half = half_of(
-        tmp_path, draft(take_off={"power": "2 kW", "duration": "30 min"}, cruise={"power": "2 kW"})
+        tmp_path, draft(take_off={"power": "2 kW", "duration": "40 min"}, cruise={"power": "2 kW"})
     )
     assert half.by_energy is None
     assert half.by_mass is None
@@ -139,7 +139,8 @@ def test_whole_batteries_last_as_long_as_in_the_table_of_cold_and_age(project: s
         same = filling.option == flight.option and flight.pilot == pytest.approx(made.part_filled.pilot)
         if filling.whole and same and outlook.age.health is None:
             # steps of time are shared by the flights that are flown together, so the last digits differ
-            assert filling.modelled == pytest.approx(outlook.lasts[0].shortest, rel=1e-5)
+            shortest = outlook.lasts[0].shortest
+            assert filling.modelled == (None if shortest is None else pytest.approx(shortest, rel=1e-5))
             compared += 1
     assert compared
 
