@@ -5,9 +5,11 @@ from __future__ import annotations
 from dossier.dossier import Dossier
 from dossier.results_tables import (
     battery,
+    cycles,
     energy,
     flight,
     loads,
+    measured,
     part_filled,
     performance,
     phases,
@@ -28,9 +30,11 @@ def tables(dossier: Dossier) -> tuple[Table, ...]:
         *part_filled.tables(dossier),
         *trade_rules.tables(dossier),
         *battery.tables(dossier),
+        *cycles.tables(dossier),
         *wiring.tables(dossier),
         *performance.tables(dossier),
         *flight.tables(dossier),
+        *measured.tables(dossier),
         *upkeep.tables(dossier),
         *road.tables(dossier),
     )
