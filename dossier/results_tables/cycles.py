@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dossier.compute.life_by_rate import MODELS
 from dossier.dossier import Dossier
-from dossier.results.years import Years
+from dossier.results.years import MODEL_KEYS, Years
 from dossier.results_tables.table import FLAG, WORDS, Table, Value, known, table
 
 COLUMNS = (
@@ -29,7 +28,7 @@ def tables(dossier: Dossier) -> Iterator[Table]:
 
 def _rows(one: Years) -> Iterator[tuple[Value, ...]]:
     for row in one.rates.rows if one.rates else ():
-        for model, cycles in zip(MODELS, row.cycles, strict=True):
+        for model, cycles in zip(MODEL_KEYS, row.cycles, strict=True):
             in_use = row.time is None
             time = 3600.0 / row.rate
-            yield one.option, model.key, in_use, time, row.rate, known(cycles, OUTSIDE)
+            yield one.option, model, in_use, time, row.rate, known(cycles, OUTSIDE)
