@@ -11,6 +11,7 @@ from dossier.figures import Figure
 from dossier.findings import Finding
 from dossier.judge.claim_register import HeldClaim
 from dossier.judge.claim_result import ClaimResult
+from dossier.judge.trade_facts import HeldRule
 from dossier.judge.verdict import Verdict
 from dossier.model.record import SerialRecord
 from dossier.model.rule_set import RuleSet
@@ -27,6 +28,7 @@ from dossier.results.energy import Energy
 from dossier.results.flight import Performance
 from dossier.results.loading import Loadings
 from dossier.results.maintenance import MaintenanceState
+from dossier.results.part_filled import PartFilled
 from dossier.results.reduced_runs import FlightRuns
 from dossier.results.road import RoadResult
 from dossier.results.weighing import WeighingResult
@@ -79,6 +81,10 @@ class Dossier:
     """Empty where the type states no use."""
     modelled: Modelled
     """What the discharge model says: empty for cells whose record states no resistance."""
+    part_filled: PartFilled
+    """The largest battery, part of it and each other one with one pilot."""
+    trade_rules: tuple[HeldRule, ...]
+    """Rules of thumb of the trade, beside what this serial has."""
     sampled: Mapping[str, Sampled]
     """What draws say of a headline figure, by its name, where first order might not be enough."""
 

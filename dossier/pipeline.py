@@ -16,6 +16,7 @@ from dossier.judge.claim_register import hold_claims
 from dossier.judge.claims import judge_claims
 from dossier.judge.decision_rules import usual_coverage
 from dossier.judge.rule_sets import known_rule_sets
+from dossier.judge.trade_facts import hold_trade_rules
 from dossier.judge.verdict import Judgement
 from dossier.judge.verdicts import judge_all
 from dossier.model.record import SerialRecord
@@ -35,8 +36,10 @@ from dossier.results.general import bases, general_figures, measured_on
 from dossier.results.life_figures import life_figures
 from dossier.results.loading import loadings
 from dossier.results.maintenance import maintenance_state
+from dossier.results.part_filled import part_filled
 from dossier.results.road import judge_road
 from dossier.results.sampled import sample_headlines
+from dossier.results.trade_numbers import Serial, trade_numbers
 from dossier.results.weighing import WeighingResult, weigh
 from dossier.results.wiring import wiring_result
 from dossier.results.years import battery_years
@@ -92,6 +95,7 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     flown = flight_performance(aircraft, battery, Flown(empty, state, pack_results, energy, runs))
     modelled = discharge_model(energy, aircraft, battery, pack_results, logs)
     years = battery_years(modelled, aircraft, battery)
+    filled = part_filled(energy, empty, aircraft, battery, pack_results)
     wired = wiring_result(modelled, aircraft, battery)
     general = general_figures(aircraft, state, flown.runs)
     made = _by_name(
@@ -106,6 +110,7 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     claims = judge_claims(project.compliance, figures, basis_of, tuple(battery.options))
     numbers = own_numbers(aircraft, battery, figures)
     register = hold_claims(project.compliance, numbers, tuple(battery.options))
+    asked = Serial(state.battery or battery.heaviest, aircraft, battery, figures, energy, filled, years)
     verification = verify(project, state.left_out, state.battery)
     told: list[_WithFindings | None] = [assembled, maintained, weighing, *general, empty, loads]
     told += [*pack_results, energy, logs, modelled, wired, years, flown, flown.runs]
@@ -116,7 +121,7 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
         claims.results, _findings(project, record, state, told), evidence, _rule_sets(project), assembled,
         verification.reports, maintained, road, performance=flown.performance, flight_runs=flown.runs,
         claim_identities=register.held, modelled=modelled, wiring=wired, capacity_logs=logs,
-        battery_years=years,
+        battery_years=years, part_filled=filled, trade_rules=hold_trade_rules(trade_numbers(asked)),
         sampled=sample_headlines((weighing, empty), (energy, flown)),
     )  # fmt: skip
 

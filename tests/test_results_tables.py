@@ -31,12 +31,16 @@ NAMES = [
     "gauge_card_measured",
     "phases_by_model",
     "heat_and_cooling",
+    "heat_by_phase",
+    "part_filled",
+    "trade_rules",
     "battery_by_year",
     "end_of_battery_life",
     "charging_after_flight",
     "capacity_tests",
     "battery_retirement",
     "battery_acceptance",
+    "cycles_by_rate",
     "currents_by_phase",
     "wiring_comparisons",
     "energy_of_tests",
@@ -52,6 +56,7 @@ NAMES = [
     "take_off_run",
     "flight_test_runs",
     "sink_curves",
+    "measured_and_computed",
     "due_by_calendar",
     "due_by_flight_time",
     "due_by_flights",
@@ -215,6 +220,46 @@ def test_an_endurance_is_that_of_its_figure(project: str, serial: str) -> None:
     assert rows(data, "endurance")
     for row in rows(data, "endurance"):
         assert row["by_energy"] == value(data, row["figure"])
+
+
+@EVERY_SERIAL
+def test_what_stands_between_the_plain_share_and_the_endurance_adds_up(project: str, serial: str) -> None:
+    found = rows(results(project, serial), "part_filled")
+    assert found[0]["share_of_energy"] == 1
+    for row in found:
+        if row["by_energy"] is not None:
+            steps = sum(row[key] for key in ("plain_share", "by_reserve", "by_phases", "by_mass"))
+            assert steps == pytest.approx(row["by_energy"], rel=1e-9)
+        if row["by_discharge_model"] is not None:
+            steps = row["by_energy"] + row["by_load"] + row["by_power"]
+            assert steps == pytest.approx(row["by_discharge_model"], rel=1e-9)
+
+
+@EVERY_SERIAL
+def test_cycles_at_the_rate_of_the_use_lie_between_the_figures_of_the_life(project: str, serial: str) -> None:
+    data = results(project, serial)
+    found = [row for row in rows(data, "cycles_by_rate") if row["in_use"] and row["cycles"] is not None]
+    assert found
+    for row in found:
+        least, most = (value(data, f"cycle_life_{end}.{row['option']}") for end in ("least", "most"))
+        assert least * (1 - 1e-9) <= row["cycles"] <= most * (1 + 1e-9)
+        assert row["discharged_in"] * row["rate"] == pytest.approx(3600)
+
+
+@EVERY_SERIAL
+def test_what_was_measured_agrees_where_the_difference_is_within_what_is_allowed(
+    project: str, serial: str
+) -> None:
+    found = rows(results(project, serial), "measured_and_computed")
+    for row in found:
+        if row["agrees"] is not None:
+            assert row["difference"] == pytest.approx(row["measured"] - row["computed"], rel=1e-9)
+            assert row["agrees"] == (abs(row["difference"]) <= row["allowed"])
+
+
+def test_some_measured_flight_of_the_demonstrations_is_compared() -> None:
+    found = [row for one in SERIALS for row in rows(results(*one), "measured_and_computed")]
+    assert {row["agrees"] for row in found} >= {True, False}
 
 
 @EVERY_SERIAL

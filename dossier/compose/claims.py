@@ -13,6 +13,7 @@ from dossier.compose.grid import Cell, Grid, grid, row
 from dossier.compose.notices import notices
 from dossier.compose.packet import Page
 from dossier.compose.printer import Printer, expanded
+from dossier.compose.trade_rules import trade_table
 from dossier.compose.verdict_words import claim_mark
 from dossier.dossier import Dossier
 from dossier.judge.claim_result import ClaimResult, Support
@@ -38,7 +39,12 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         for one in dossier.claims
     ]
     text = render(
-        "claims.md.jinja", top=notices(at), table=_table(at), details=details, identities=identity_table(at)
+        "claims.md.jinja",
+        top=notices(at),
+        table=_table(at),
+        details=details,
+        identities=identity_table(at),
+        trade=trade_table(at),
     )
     return (Page(links.CLAIMS, "Published claims", "Conformity", text),)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from dossier.compose import left_out, links, measured_by, other_batteries, verdict_numbers
@@ -25,6 +25,13 @@ READ = {
     "memory": "recalled, not read: it proves nothing",
 }
 
+SLOT = "nothing is estimated by it"
+EXISTS = {
+    "read": "named in a copy",
+    "read (secondary)": "named by a third party",
+    "memory": "that it is there is recalled",
+}
+
 
 @dataclass(frozen=True)
 class Detail:
@@ -42,6 +49,8 @@ class Detail:
     rule: str
     declared: str
     unsettled: tuple[str, ...]
+    unread: tuple[str, ...]
+    """Methods of estimating that were not read."""
     source: str
 
 
@@ -156,8 +165,20 @@ def _detail(at: Printer, verdict: Verdict) -> Detail:
         verdict.decision_rule_words and f"{verdict.decision_rule}: {verdict.decision_rule_words}",
         verdict.declared or "",
         verdict.unsettled,
+        tuple(_unread(at, verdict)),
         f"{verdict.source} ({READ[verdict.source_basis]}), last checked {verdict.last_checked}",
     )
+
+
+def _unread(at: Printer, verdict: Verdict) -> Iterator[str]:
+    """Name each method that the requirement keeps a slot for."""
+    rule_set = at.dossier.rule_sets[verdict.rule_set]
+    requirement = rule_set.requirements[verdict.requirement.partition("/")[2]]
+    for method in requirement.unread_methods:
+        source = rule_set.sources[method.source]
+        named = f"{source.title}, {source.publisher}, {source.edition}, {method.where}"
+        basis = EXISTS[source.basis]
+        yield f"For {method.estimates}: {named} ({basis}). {method.state.capitalize()}: {SLOT}."
 
 
 def _facts(at: Printer, verdict: Verdict) -> Grid | None:

@@ -14,6 +14,7 @@ from dossier.compose.grid import Cell, Grid, grid, row
 from dossier.compose.notices import notices
 from dossier.compose.outlook import MODEL_NOTE, modelled_cell, outlooks
 from dossier.compose.packet import Page
+from dossier.compose.part_filled import part_filled
 from dossier.compose.phases_flown import assumptions, flown_table, heat_parts
 from dossier.compose.plots import Plot
 from dossier.compose.printer import Printed, Printer
@@ -46,6 +47,7 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         endurance=_endurance(at, flights) if flights else None,
         origins=tuple(_origins(flights)),
         plots=tuple(_plots(at)),
+        filling=part_filled(at),
         outlooks=outlooks(at),
         heats=heat_parts(at),
         assumptions=assumptions(),

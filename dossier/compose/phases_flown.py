@@ -11,7 +11,7 @@ from dossier.compose.limit_text import one_line
 from dossier.compose.printer import Printer
 from dossier.compose.words import sentence
 from dossier.figures import Figure
-from dossier.results.heat import AIR_WARMING, DOUBT, SEA_LEVEL, SPECIFIC_HEAT, CoolingRow, Heat
+from dossier.results.heat import AIR_WARMING, DOUBT, HOTTEST, SEA_LEVEL, SPECIFIC_HEAT, CoolingRow, Heat
 from dossier.results.phases_flown import FlownRow, PhasesFlown
 from dossier.results.profile import Flight
 
@@ -19,7 +19,10 @@ HEADS = (
     "Phase | # Lasts | # Charge left | # Lowest voltage | # Largest current | # Rate, 1/h | # Mean heat "
     "| + What ends it"
 )
-COOLING = "Phase | # Heat, mean | # Lasts | # Rise if it stays | # Air, mass | # Air at sea level"
+COOLING = (
+    "Phase | # Heat, mean | # Lasts | # Rise if it stays | # Air, mass | # Air at sea level "
+    "| # Cells at its end"
+)
 
 HOUR = 3600.0
 """Joules of a watt-hour."""
@@ -90,7 +93,13 @@ def assumptions() -> tuple[str, ...]:
         f"as it arises, and has {SEA_LEVEL}\u00a0kg/m³; how it finds the cells is not known here. In a phase "
         "of seconds the cells take most of it up."
     )
-    return heat, cells, air
+    carried = (
+        "Cells at its end: the heat of this phase and of all before it, nothing cooling, from 25\u00a0°C; "
+        "the lower number for cells that take much heat and the smaller heat, the higher for the reverse. "
+        "The resistance falls as they warm, so less heat is made than at 25\u00a0°C; its law holds up to "
+        "60\u00a0°C. The times of the phases stay those at 25\u00a0°C."
+    )
+    return heat, cells, air, carried
 
 
 def _part(at: Printer, heat: Heat) -> HeatPart:
@@ -110,7 +119,16 @@ def _cooling(at: Printer, one: CoolingRow) -> Row:
         f"{one.rise:.1f}\u00a0K",
         f"{one.air:.3f}\u00a0kg/s",
         f"{1000 * one.air_volume:.1f}\u00a0L/s",
+        _ends_at(at, one),
     )
+
+
+def _ends_at(at: Printer, one: CoolingRow) -> str:
+    if one.ends_at is None:
+        return "no answer"
+    most = f"above {at.first(HOTTEST, 'temperature')}"
+    low, high = (most if end is None else at.first(end, "temperature") for end in one.ends_at)
+    return low if low == high else f"{low.split()[0]} to {high}"
 
 
 def _facts(at: Printer, heat: Heat) -> Iterator[tuple[str, str]]:

@@ -55,6 +55,7 @@ FIGURES: dict[str, str] = {
     "D009": "a chemistry for which the discharge model is not shown",
     "D010": "a landing limit that gives the reserve away",
     "D011": "a landing limit that comes before the end of the endurance",
+    "D012": "a temperature for take-off at which no flight has an answer",
     # logs of batteries
     "L001": "a log without a discharge",
     "L002": "the sign of the current of a log is open, or contradicted",

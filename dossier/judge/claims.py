@@ -19,7 +19,7 @@ from dossier.judge.evidence import estimate_in
 from dossier.judge.figure_origins import why_missing
 from dossier.judge.near_limit import draws_near
 from dossier.judge.verdict import Obstacle
-from dossier.judge.words import called, plain, short, telling, unit_behind
+from dossier.judge.words import beside, called, plain, short, telling, unit_behind
 from dossier.model.compliance import Claim, Compliance
 
 NO_BASES: Mapping[str, str] = MappingProxyType({})
@@ -203,7 +203,7 @@ def _about(result: ClaimResult, figure: Figure, value: float, coverage: float) -
         result=support,
         guard_band=band,
         would_be_true=value,
-        reason=_sentence(support, result, plain(value), band),
+        reason=_sentence(support, result, beside(value, result.claimed, ends), band),
     )
 
 

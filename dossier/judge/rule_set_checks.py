@@ -30,6 +30,8 @@ def _name(name: str, rule_set: RuleSet) -> Iterator[Finding]:
 
 def _requirement(rule_set: RuleSet, requirement: Requirement) -> Iterator[Finding]:
     yield from _source(rule_set, requirement.source, requirement.place_of_key("source"))
+    for method in requirement.unread_methods:
+        yield from _source(rule_set, method.source, method.place_of_key("source"))
     yield from _conditions(rule_set, requirement.applies_if)
     if (requirement.figure is None) == (requirement.declared is None):
         yield Finding(

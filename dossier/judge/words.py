@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from math import ceil, floor, log10
 
 from dossier.judge.decision import Limit
@@ -18,6 +19,21 @@ def telling(value: float, limit: Limit) -> str:
         text = f"{value:.{decimals}f}"
         shown = float(text)
         if limit.keeps(shown) == limit.keeps(value) and (shown == limit.value) == (limit.inside(value) == 0):
+            return text
+    return f"{value:.12g}"
+
+
+def beside(value: float, stated: float, ends: Iterable[Limit]) -> str:
+    """Print a value as finely as a stated number, and with as many more decimals as it takes to stand on its
+    own side of that number and of the ends about it: 52.04 beside 52."""
+    written = plain(stated)
+    least = len(written.partition(".")[2]) if "e" not in written else 0
+    around = tuple(ends)
+    for decimals in range(least, _MOST_DECIMALS):
+        text = f"{value:.{decimals}f}"
+        shown = float(text)
+        same_side = (shown > stated, shown < stated) == (value > stated, value < stated)
+        if same_side and all(end.keeps(shown) == end.keeps(value) for end in around):
             return text
     return f"{value:.12g}"
 

@@ -95,6 +95,21 @@ class DeclaredTest(Part):
     limit: AnyQuantity | None = None
 
 
+class UnreadMethod(Part):
+    """A method that a law or its guidance offers and whose values nobody here has read: a slot kept open.
+
+    Nothing is estimated by it, and no requirement is met by it.
+    """
+
+    estimates: Text
+    """What it would give, such as: the stall speed."""
+    where: Text
+    """Where in the source it stands, as far as that is known."""
+    source: Name
+    state: Annotated[str, OneOf("not read")]
+    """There is no other state: a method that has been read becomes a formula with its own source."""
+
+
 class Requirement(Part):
     """One requirement."""
 
@@ -112,6 +127,8 @@ class Requirement(Part):
     """Left out: that of the rule set."""
     unsettled: list[Text] = []
     """Points that the law leaves open; they are printed with the verdict."""
+    unread_methods: list[UnreadMethod] = []
+    """Methods of estimating that are named and were not read."""
 
 
 class RuleSet(Part):

@@ -10,6 +10,7 @@ from dossier.figures import Figure, OutsideRange
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Battery
+from dossier.results import cold_limits
 from dossier.results.battery import PackResult
 from dossier.results.capacity_logs import CapacityLogs
 from dossier.results.cell_model import CellModel, cell_model
@@ -88,7 +89,8 @@ def discharge_model(
     cards, unread = gauges(cases, landing_charge(aircraft))
     landing = landing_limits(cards, aircraft)
     names = {option: str(one.name) for option, one in battery.options.items()}
-    all_told = (*findings, *told, *unanswered, *unread, *landing_findings(landing, names))
+    cold = cold_limits.findings(table, aircraft, battery.options)
+    all_told = (*findings, *told, *unanswered, *unread, *landing_findings(landing, names), *cold)
     phases, heats = with_heat(phases_flown(cases, table), aircraft)
     return Modelled(
         answered,

@@ -79,7 +79,7 @@ class FlightCase:
         Raises:
             OutsideRange: more is kept than there is.
         """
-        by_energy = self._kept(at.health)
+        by_energy = self.kept(at.health)
         needs: list[float] = []
         for row in self.later:
             need = self._need(row, at)
@@ -103,7 +103,12 @@ class FlightCase:
         figures = self.model.result.figures
         return figures["deliverable_energy"].value / figures["energy_between_limits"].value
 
-    def _kept(self, health: float) -> float:
+    def kept(self, health: float) -> float:
+        """Return the state of charge that keeps the reserve and the energy of later phases.
+
+        Raises:
+            OutsideRange: more is kept than there is.
+        """
         model, figures = self.model, self.model.result.figures
         return charge_kept(
             model.option.empty_cell_voltage.value, model.option.reserve.value,

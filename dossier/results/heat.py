@@ -13,16 +13,19 @@ from dataclasses import dataclass, replace
 from math import sqrt
 
 from dossier.compute import cooling
-from dossier.compute.cell_resistance import WARM
+from dossier.compute.cell_resistance import TEMPERATURES, WARM
 from dossier.figures import Figure, Formula, Input, Inputs, constant, error_source, evaluate, given, taken
 from dossier.model.aircraft import Aircraft, Limit
 from dossier.results.phases_flown import FlownRow, PhasesFlown
+from dossier.results.warmed import Ends, warmed
 from dossier.sources import cite
 
 SPECIFIC_HEAT = (800.0, 1100.0)
 """In J/(kg K), as literature has it for lithium-ion cells (source cell-specific-heat)."""
 DOUBT = 0.3
 """Part by which the heat may be off either way (own judgement, no source)."""
+HOTTEST = TEMPERATURES[1]
+"""In K: to there the law of the resistance holds."""
 AIR_WARMING = 10.0
 """In K, that the cooling air is allowed here (own choice, no source)."""
 SEA_LEVEL = 1.225
@@ -37,7 +40,7 @@ NOTE = (
 @dataclass(frozen=True)
 class CoolingRow:
     """One phase by itself, without uncertainty: rise in K if the heat stays, air in kg/s and m³/s if it
-    goes."""
+    goes; and the temperature in K at its end with the heat of all phases before it, lowest and highest."""
 
     name: str
     heat_rate: float
@@ -45,6 +48,8 @@ class CoolingRow:
     rise: float
     air: float
     air_volume: float
+    ends_at: Ends | None
+    """None where the warmer cells have no answer."""
 
 
 @dataclass(frozen=True)
@@ -143,7 +148,8 @@ def _rise(one: PhasesFlown, lost: Figure) -> Figure:
 def _rows(one: PhasesFlown) -> Iterator[CoolingRow]:
     model = one.case.model
     capacity = model.shape.cells * model.cell.mass.value * sum(SPECIFIC_HEAT) / 2
-    for line in one.rows:
+    ends = warmed(one, SPECIFIC_HEAT, DOUBT)
+    for line, ends_at in zip(one.rows, ends, strict=True):
         if line.heat > 0:
             heat, time = line.heat_rate, line.time
             yield CoolingRow(
@@ -153,4 +159,5 @@ def _rows(one: PhasesFlown) -> Iterator[CoolingRow]:
                 cooling.rise_without_cooling(heat, time, capacity),
                 cooling.air_mass_flow(heat, AIR_WARMING),
                 cooling.air_volume_flow(heat, AIR_WARMING, SEA_LEVEL),
+                ends_at,
             )

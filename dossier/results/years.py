@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from dossier.compute import charging
 from dossier.compute.life import AgedYear, LifeEnd, LifeLimits, Use, after, ends_of_life, why_not_second
-from dossier.compute.life_by_rate import at_rate, gentle_over_hard, mean_rate
+from dossier.compute.life_by_rate import MODELS, at_rate, gentle_over_hard, mean_rate
 from dossier.figures import OutsideRange
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
@@ -28,6 +28,8 @@ GENTLE, HARD = 7200.0, 1200.0
 """Times in s in which a whole battery is discharged, whose cycles are compared: two hours and twenty minutes
 (common practice, no source: over two hours it lives many more cycles than when discharged in minutes)."""
 TIMES = (GENTLE, 3600.0, 1800.0, HARD)
+MODEL_KEYS = tuple(model.key for model in MODELS)
+"""Names of the models, in the order of the cycles of a :class:`RateRow`."""
 LAST_CURRENT = 0.05
 """Current at which the charger stops, over the nominal capacity in an hour (common practice, no source)."""
 

@@ -33,6 +33,16 @@ HEAT = (
     ("air_volume", WORDS, "the same as a volume at sea level"),
     ("limit", "temperature", "limit of the temperature in use; the estimate gives no verdict on it"),
 )
+BY_PHASE = (
+    ("option", WORDS, "battery, its key in battery.yaml, with the heaviest pilot that was flown whole"),
+    ("phase", WORDS, "name of the phase, in the order in which it is flown"),
+    ("heat_rate", "power", "mean heat"),
+    ("duration", "time", "how long it lasts by the discharge model"),
+    ("rise", "temperature", "of the cells by this phase alone if nothing cools them"),
+    ("lowest_temperature_at_end", "temperature", "with the heat of all phases before it, nothing cooling"),
+    ("highest_temperature_at_end", "temperature", "the same for cells that take little heat"),
+)
+NO_WARM_ANSWER = "above 60 °C, to where the law of the resistance holds, or no answer for the warmer cells"
 NONE = "the discharge model has no answer: no cell states a resistance, or the findings say why"
 
 
@@ -45,6 +55,15 @@ def tables(dossier: Dossier) -> Iterator[Table]:
     yield table(
         "heat_and_cooling", "Heat and cooling, an estimate", HEAT, map(_heat, dossier.modelled.heats), why
     )
+    warm = (line for one in dossier.modelled.heats for line in _heat_rows(one))
+    yield table("heat_by_phase", "Heat by phase, an estimate", BY_PHASE, warm, why)
+
+
+def _heat_rows(one: Heat) -> Iterator[tuple[Value, ...]]:
+    for line in one.rows:
+        ends = line.ends_at or (None, None)
+        warm = (known(end, NO_WARM_ANSWER) for end in ends)
+        yield str(one.option), line.name, line.heat_rate, line.time, line.rise, *warm
 
 
 def _rows(one: PhasesFlown) -> Iterator[tuple[Value, ...]]:

@@ -32,6 +32,18 @@ def test_every_verdict_stands_with_its_reason(project: str, number: str) -> None
 
 
 @everyone
+def test_a_method_that_was_not_read_is_shown_as_a_slot_that_estimates_nothing(
+    project: str, number: str
+) -> None:
+    text, dossier = text_of(project, number, "conformity.md"), made(project, number)
+    for one in dossier.verdicts:
+        rule_set = dossier.rule_sets[one.rule_set]
+        for method in rule_set.requirements[one.requirement.partition("/")[2]].unread_methods:
+            assert f"For {method.estimates}: {rule_set.sources[method.source].title}" in text
+            assert "Not read: nothing is estimated by it." in text
+
+
+@everyone
 def test_every_requirement_has_an_anchor(project: str, number: str) -> None:
     ids = read(page_of(composed(project, number), "conformity.md")).ids
     assert [

@@ -310,6 +310,24 @@ def landing(code: str, charge: str) -> Broken:
     )
 
 
+def cold_limit(code: str) -> Broken:
+    """Allow a take-off at a temperature at which no flight has an answer: the cell falls off in the cold."""
+    limit = '  coldest: {name: Coldest battery for take-off, value: "0 °C", reason: own choice}\n'
+    use = USE.replace('"95 %"\n  storage_t', '"50 %"\n  storage_t') + "  coldest_take_off_limit: coldest\n"
+    return Broken(
+        code,
+        (
+            (AIRCRAFT, "limits:\n", "limits:\n" + limit),
+            (AIRCRAFT, "profile:", use + "profile:"),
+            (
+                BATTERY,
+                "application: power ",
+                'resistance_temperature_constant: "9000 K"\n    application: power ',
+            ),
+        ),
+    )
+
+
 def flown(code: str, *glides: tuple[float, str]) -> Broken:
     """Break the glides of a flight test: each a speed in m/s and a sink."""
     points = "".join(
@@ -602,6 +620,7 @@ CASES: tuple[Broken, ...] = (
     Broken("D009", IRON_PHOSPHATE),
     landing("D010", "20 %"),
     landing("D011", "60 %"),
+    cold_limit("D012"),
     edit("P027", BATTERY, REST, ""),
     Broken(
         "L009",

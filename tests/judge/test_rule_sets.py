@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from published import example, number
 
+from dossier.findings import Rejected
 from dossier.judge.rule_set_checks import check
 from dossier.judge.rule_sets import FOLDER, known_rule_sets
 from dossier.model.rule_set import FigureTest, Requirement, RuleSet
+from dossier.model.validation import validate
+from dossier.read.yaml_text import read_yaml
 
 KINDS = {
     "empty_mass": "mass",
@@ -239,3 +244,31 @@ def test_every_rule_set_says_what_it_shows_as_a_whole(rule_set: RuleSet) -> None
 def test_the_european_annex_alone_takes_an_aircraft_out_of_the_law_that_its_title_names() -> None:
     # Regulation (EU) 2018/1139, Annex I lists the aircraft to which it does not apply (German reprint, read)
     assert [str(one.rule_set) for one in RULE_SETS if one.lies_outside] == ["eu-2018-1139-annex-i"]
+
+
+@pytest.mark.parametrize("name", ["e-3", "e-4"])
+def test_the_estimates_of_the_circular_for_speed_and_stall_are_slots_that_nobody_has_read(name: str) -> None:
+    rule_set = known_rule_sets()["us-14-cfr-103"]
+    (method,) = rule_set.requirements[name].unread_methods
+    assert method.state == "not read"
+    assert method.where
+    source = rule_set.sources[method.source]
+    assert source.title.startswith("AC 103-7")
+    assert source.basis == "memory"
+
+
+def test_a_method_cannot_be_said_to_be_read(tmp_path: Path) -> None:
+    text = (FOLDER / "us-14-cfr-103.yaml").read_text("utf-8")
+    spoiled = tmp_path / "own.yaml"
+    spoiled.write_text(text.replace("state: not read", "state: read"), "utf-8")
+    with pytest.raises(Rejected) as refused:
+        validate(RuleSet, read_yaml(spoiled, "own.yaml"))
+    assert len(refused.value.findings) == 2
+    assert all("not read" in str(one) for one in refused.value.findings)
+
+
+def test_the_source_of_an_unread_method_must_be_in_the_list() -> None:
+    rule_set = known_rule_sets()["us-14-cfr-103"]
+    fewer = {name: source for name, source in rule_set.sources.items() if name != "ac-103-7-charts"}
+    found = check("us-14-cfr-103", rule_set.model_copy(update={"sources": fewer}))
+    assert [one.code for one in found] == ["J021", "J021"]
