@@ -33,8 +33,11 @@ def modelled_cell(at: Printer, one: ModelledFlight | None) -> Cell:
 class OutlookPart:
     """The table of one battery, and what its letters stand for. All ready strings."""
 
-    table: Grid
+    table: Grid | None
+    """None where no flight of the battery has an answer."""
     reasons: tuple[tuple[str, str], ...]
+    nothing: str = ""
+    """Then: of which battery, for which pilots, temperatures and ages."""
 
 
 def outlooks(at: Printer) -> tuple[OutlookPart, ...]:
@@ -49,8 +52,12 @@ def _part(at: Printer, option: str, found: tuple[Outlook, ...]) -> OutlookPart:
     words = list(dict.fromkeys(lasts.words for one in own for lasts in one.lasts))
     letters = {reason: ascii_lowercase[number] for number, reason in enumerate(words)}
     heads = (Head("Pilot and battery"), *(_head(at, T) for T in (*WARM, *COLD)))
-    rows = [_row(at, one, letters) for one in own]
     reasons = tuple((letter, sentence(reason)) for reason, letter in letters.items())
+    if all(lasts.shortest is None for one in own for lasts in one.lasts):
+        coldest, warmest = (at.value(T, "temperature") for T in (min(*WARM, *COLD), max(*WARM, *COLD)))
+        nothing = f"{name}: no answer for any pilot and age, from {coldest} to {warmest}."
+        return OutlookPart(None, reasons, nothing)
+    rows = [_row(at, one, letters) for one in own]
     return OutlookPart(grid(f"{name}: level flight by temperature and age", heads, rows), reasons)
 
 
