@@ -263,5 +263,8 @@ def part_filled(
         return PartFilled(why="no flight of the profile can be computed; the findings say why")
     pilot = min(one.pilot for one in heaviest.values())
     drive = next(one for one in energy.figures if one.name == "drive_efficiency")
-    made = _Fillings(empty, aircraft, battery, drive, able, pilot)
-    return PartFilled(pilot, tuple(made.all()))
+    try:
+        made = tuple(_Fillings(empty, aircraft, battery, drive, able, pilot).all())
+    except OutsideRange as error:  # the largest battery itself has no flight with this pilot
+        return PartFilled(why=f"the largest battery cannot be flown: {reason(error)}")
+    return PartFilled(pilot, made)

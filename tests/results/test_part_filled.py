@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import product
 from pathlib import Path
 
@@ -10,6 +11,8 @@ from demos import SERIALS, demo
 from sample_project import Draft, pack_fitted, support, weighing
 
 from dossier.compose.energy import pages
+from dossier.figures import OutsideRange
+from dossier.results import part_filled
 from dossier.results.part_filled import Filling, PartFilled
 
 EVERY_SERIAL = pytest.mark.parametrize(("project", "serial"), SERIALS)
@@ -152,3 +155,15 @@ def test_the_page_shows_every_battery_and_every_reason(project: str, serial: str
     for one in made.part_filled.fillings:
         assert one.name in text
         assert not one.why or one.why[1:] in text
+
+
+def test_a_largest_battery_that_has_no_flight_gets_words(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refused(_: object) -> Iterator[Filling]:
+        raise OutsideRange("the power is too high")
+
+    monkeypatch.setattr(part_filled._Fillings, "all", refused)
+    made = filled(tmp_path, draft(cruise={"power": "2 kW"}))
+    assert made.fillings == ()
+    assert made.why == "the largest battery cannot be flown: the power is too high"
