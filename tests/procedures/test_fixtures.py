@@ -27,8 +27,8 @@ THICK_NUT = "nut: shear, figure: table}"
 COUPLING = Edit(
     MODEL,
     "  tail-joint:\n",
-    "  pitot: {name: Pitot coupling, kind: signal or pitot, between: [fuselage, wing], made_by_placing: wing, "
-    "lock: none, safety: false}\n  tail-joint:\n",
+    "  pitot: {name: Pitot coupling, kind: signal or pitot, between: [fuselage, wing], "
+    "made_by_placing: wing, lock: none, safety: false}\n  tail-joint:\n",
 )
 PART_COUPLING = (
     "      - do: Part the pitot coupling.\n        expect: Apart.\n        acts: [{act: open, what: pitot}]\n"
