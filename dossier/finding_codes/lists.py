@@ -14,7 +14,7 @@ LISTS: dict[str, str] = {
     "V008": "more sets of optional equipment than are verified",
     # procedures: order
     "V010": "something is not yet in place",
-    "V011": "a joint secured before it is made, or opened while it is secured",
+    "V011": "a joint secured before it is made, or opened while it is secured or its part stays",
     "V012": "a step whose work is done",
     "V013": "a part moved while it is joined",
     "V014": "a part that nobody holds",

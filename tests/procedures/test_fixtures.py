@@ -24,7 +24,21 @@ TWO_BOLTS = Edit(
 )
 THICK_NUT = "nut: shear, figure: table}"
 
+COUPLING = Edit(
+    MODEL,
+    "  tail-joint:\n",
+    "  pitot: {name: Pitot coupling, kind: signal or pitot, between: [fuselage, wing], "
+    "made_by_placing: wing, lock: none, safety: false}\n  tail-joint:\n",
+)
+PART_COUPLING = (
+    "      - do: Part the pitot coupling.\n        expect: Apart.\n        acts: [{act: open, what: pitot}]\n"
+)
+
 FIXTURES: dict[str, tuple[tuple[Edit, ...], str]] = {
+    "a coupling opened whose part stays": (
+        (COUPLING, Edit(DERIG, step("Move the stand", DERIG), PART_COUPLING + step("Move the stand", DERIG))),
+        "this opens the pitot coupling, and the wing stays in place",
+    ),
     "RV-01 a safety part left out": (
         (without(RIG, "Clip the handle"),),
         "the spar joint is left engaged, locked, but not safetied",
@@ -213,3 +227,7 @@ def test_a_logic_error_is_found_and_named(name: str, tmp_path: Path) -> None:
 
 def test_the_good_list_gives_no_finding(tmp_path: Path) -> None:
     assert verified(tmp_path).findings == ()
+
+
+def test_a_coupling_that_nobody_opens_comes_apart_with_its_part(tmp_path: Path) -> None:
+    assert verified(tmp_path, COUPLING).findings == ()

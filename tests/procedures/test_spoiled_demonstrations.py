@@ -75,6 +75,20 @@ SPOILED: dict[str, tuple[Spoil, str]] = {
         ),
         "V109",
     ),
+    "the wind for flight in a list of rigging": (
+        replaced('expect: "{maximum_rigging_wind} or less, gusts', 'expect: "{maximum_wind} or less, gusts'),
+        "V109",
+    ),
+    "the never-exceed speed where the wind is read": (
+        replaced(
+            'expect: "{maximum_rigging_wind} or less, gusts', 'expect: "{never_exceed_speed} or less, gusts'
+        ),
+        "V109",
+    ),
+    "airbrakes that go the other way in the preflight": (
+        replaced("Airbrake lever back: both airbrakes rise", "Airbrake lever back: both airbrakes sink"),
+        "V106",
+    ),
     "a second check that says the other way": (
         replaced('says "left up, right down"', 'says "left down, right up"'),
         "V106",

@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 from pathlib import Path
 
+import pytest
 from demos import demo
 
 from dossier.compose.operating.lists import lists
@@ -23,15 +24,28 @@ def _markdown(dossier: Dossier, name: str) -> str:
     return page(dossier, next(one for one in lists(dossier) if one.name == name)).text
 
 
-def test_the_page_says_how_many_checks_were_made_and_that_none_failed() -> None:
-    text = _markdown(_serial(), "rigging")
-    assert re.search(
-        r"from “In the trailer” to “Rigged, chocked and held on the ground”.*: \d\d checks, no fault\.", text
-    )
+@pytest.mark.parametrize(
+    ("name", "start", "end"),
+    [
+        ("rigging-1-wings", "In the trailer", "Wings joined and secured"),
+        ("rigging-2-tail", "Wings joined and secured", "Wings and tailplane joined, controls tried"),
+        (
+            "rigging-3-battery",
+            "Wings and tailplane joined, controls tried",
+            "Rigged, chocked and held on the ground",
+        ),
+    ],
+)
+def test_the_page_says_how_many_checks_were_made_and_that_none_failed(
+    name: str, start: str, end: str
+) -> None:
+    text = _markdown(_serial(), name)
+    assert re.search(rf"from “{start}” to “{end}”.*: \d\d checks, no fault\.", text)
 
 
-def test_the_page_says_what_a_replay_cannot_prove() -> None:
-    text = _markdown(_serial(), "rigging")
+@pytest.mark.parametrize("name", ["rigging-1-wings", "rigging-2-tail", "rigging-3-battery"])
+def test_the_page_says_what_a_replay_cannot_prove(name: str) -> None:
+    text = _markdown(_serial(), name)
     assert "A replay cannot prove:" in text
     assert "That whoever checks has looked." in text
 
@@ -44,10 +58,10 @@ def test_a_faulty_list_says_so_before_its_first_step(tmp_path: Path) -> None:
     ).faults[0]
     dossier = _serial()
     reports = tuple(
-        replace(report, faults=(fault,)) if report.procedure == "rigging" else report
+        replace(report, faults=(fault,)) if report.procedure == "rigging-1-wings" else report
         for report in dossier.procedures
     )
-    text = _markdown(replace(dossier, procedures=reports), "rigging")
+    text = _markdown(replace(dossier, procedures=reports), "rigging-1-wings")
     assert (
         text.index("Do not work from this list.")
         < text.index("The aileron connector is made, and never pulled.")
@@ -78,8 +92,9 @@ def test_text_of_a_record_stays_text_in_a_fault(tmp_path: Path) -> None:
     )
     dossier = _serial()
     reports = tuple(
-        replace(one, faults=(hostile,)) if one.procedure == "rigging" else one for one in dossier.procedures
+        replace(one, faults=(hostile,)) if one.procedure == "rigging-1-wings" else one
+        for one in dossier.procedures
     )
-    text = _markdown(replace(dossier, procedures=reports), "rigging")
+    text = _markdown(replace(dossier, procedures=reports), "rigging-1-wings")
     assert "<script>alert" not in text
     assert "&lt;script&gt;alert(1)&lt;/script&gt; {{ 7 * 7 }} is loose" in text

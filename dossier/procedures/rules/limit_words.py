@@ -106,6 +106,10 @@ def _wrong(text: str, step: Step, listing: Listing, limits: Mapping[str, Limit])
             yield from _of_another_kind(found[1], limit, phrase, str(step.written.do))
             yield from _from_the_wrong_side(found[1], limit, before, text[found.end() :])
             yield from _for_another_use(found[1], limit, step, listing)
+            yield from _of_this_use(found[1], listing, limits)
+            yield from _of_what_is_measured(
+                found[1], f"{step.written.do} {text}", limits, str(step.written.do)
+            )
 
 
 def _around(text: str, found: re.Match[str]) -> tuple[str, str]:
@@ -136,6 +140,18 @@ def _better_named(name: str, text: str, limits: Mapping[str, Limit]) -> Iterator
         theirs = len(_words(limit) & said) if limit.value.kind == limits[name].value.kind else 0
         if other != name and theirs > max(1, len(own & said)):
             yield f"{{{name}}} is {str(limits[name].name)!r}, and the words are those of {str(limit.name)!r}"
+            return
+
+
+def _of_what_is_measured(name: str, text: str, limits: Mapping[str, Limit], do: str) -> Iterator[str]:
+    """The command names one thing that other limits of the kind are of, and this one is of nothing that is
+    said."""
+    limit, things = limits[name], sorted(_said(PLACEHOLDER.sub(" ", do)) & _MEASURED.keys())
+    if len(things) != 1 or _words(limit) & _said(PLACEHOLDER.sub(" ", text)):
+        return
+    for other in limits.values():
+        if other.value.kind == limit.value.kind in _MEASURED[things[0]] and things[0] in _words(other):
+            yield f"{{{name}}} is {str(limit.name)!r}, and the words are those of {str(other.name)!r}"
             return
 
 
@@ -172,6 +188,24 @@ def _for_another_use(name: str, limit: Limit, step: Step, listing: Listing) -> I
     uses = [one for one in _PURPOSES if one[0] in str(limit.name).lower()]
     if uses and not any(listing.procedure.kind in kinds or said.search(around) for _, said, kinds in uses):
         yield f"{{{name}}} is {str(limit.name)!r}, and this step is for another use"
+
+
+def _of_this_use(name: str, listing: Listing, limits: Mapping[str, Limit]) -> Iterator[str]:
+    """Another limit is the one for lists of this kind: it has all that this one is of, or this one is for
+    flight."""
+    limit, kind = limits[name], str(listing.procedure.kind)
+    for use in (one[0] for one in _PURPOSES if kind in one[2]):
+        for other in limits.values():
+            theirs = use in str(other.name).lower() and use not in str(limit.name).lower()
+            if theirs and other.value.kind == limit.value.kind and _less_fitting(limit, other, kind):
+                yield f"{{{name}}} is {str(limit.name)!r}, and for this list there is {str(other.name)!r}"
+                return
+
+
+def _less_fitting(limit: Limit, other: Limit, kind: str) -> bool:
+    own, theirs = _words(limit), _words(other)
+    for_flight = "flight" in own and kind not in ("preflight", "after-flight")
+    return own < theirs or (for_flight and bool(own & theirs & _MEASURED.keys()))
 
 
 def _words(limit: Limit) -> frozenset[str]:

@@ -142,6 +142,24 @@ _VERB_WORDS = {
 }
 
 
+def parted_with_part(run: Run) -> Iterator[Fault]:
+    """A coupling that connects by itself, without lock or safety part, comes apart as its part leaves: a step
+    that opens it while the part stays leaves it open.
+
+    Source: own reasoning.
+    """
+    for moment in run.of("open"):
+        connection = run.system.connections[moment.name]
+        part = connection.made_by_placing
+        if part is None or connection.lock != "none" or connection.safety:
+            continue
+        if moment.before.parts[str(part)].where is Where.PLACED:
+            leaves = run.system.called(str(part))
+            words = f"this opens the {run.system.called(moment.name)}, and the {leaves} stays in place"
+            remedy = f"take the step out: it comes apart as the {leaves} leaves"
+            yield at_step(run, "V011", moment.doing.step, (words, remedy), (moment.name,))
+
+
 def done_once(run: Run) -> Iterator[Fault]:
     """A step that finds its work done tells that a step stands twice, or that another one is wrong.
 

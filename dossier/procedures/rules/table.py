@@ -31,6 +31,7 @@ from dossier.procedures.system import System
 RUN_RULES: tuple[Callable[[Run], Iterator[Fault]], ...] = (
     order.in_place,
     order.facts_in_order,
+    order.parted_with_part,
     order.done_once,
     structure.structure_free,
     structure.dependents_free,

@@ -253,7 +253,7 @@ def test_a_list_says_for_which_serial_and_date_it_is(pair):
 
 
 def test_a_list_names_the_options_that_it_is_written_for():
-    rigging = {one.path: one for one in lists(quillet())}["rigging.md"]
+    rigging = {one.path: one for one in lists(quillet())}["rigging-3-battery.md"]
     parachute = quillet().project.aircraft.items["parachute"].name
     battery = (
         f"Written for the battery that is fitted: {quillet().project.battery.options['long-pack'].name}."
