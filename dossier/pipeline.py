@@ -39,6 +39,7 @@ from dossier.results.road import judge_road
 from dossier.results.sampled import sample_headlines
 from dossier.results.weighing import WeighingResult, weigh
 from dossier.results.wiring import wiring_result
+from dossier.results.worked_tables import worked_rows
 from dossier.results.years import battery_years
 from dossier.tables.road_limits import known_road_limits
 
@@ -117,6 +118,9 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
         verification.reports, maintained, road, performance=flown.performance, flight_runs=flown.runs,
         claim_identities=register.held, modelled=modelled, wiring=wired, capacity_logs=logs,
         battery_years=years,
+        worked=worked_rows(
+            flown.performance, empty, modelled, years, flights=made, aircraft=aircraft, battery=battery
+        ),
         sampled=sample_headlines((weighing, empty), (energy, flown)),
     )  # fmt: skip
 
