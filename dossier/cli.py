@@ -232,14 +232,14 @@ def _explain(options: argparse.Namespace) -> int:
 
     dossier = run(options.project, serial_meant(options.project, options.serial), options.as_of)
     if options.figure is None:
-        width = max(map(len, dossier.figures))
-        for name, figure in dossier.figures.items():
+        width = max(map(len, dossier.with_sheets))
+        for name, figure in dossier.with_sheets.items():
             print(f"{name:{width}}  {figure.label}")
         return CONFORMS
-    problems = tuple(unknown(options.figure, dossier.figures, "figure", "this serial"))
+    problems = tuple(unknown(options.figure, dossier.with_sheets, "figure", "this serial"))
     if problems:
         raise Rejected(problems)
-    print(as_text(dossier.figures[options.figure], dossier))
+    print(as_text(dossier.with_sheets[options.figure], dossier))
     return CONFORMS
 
 

@@ -4,7 +4,8 @@ it only shows."""
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import cached_property
 
 from dossier.display import Preference
 from dossier.figures import Figure
@@ -33,6 +34,7 @@ from dossier.results.reduced_runs import FlightRuns
 from dossier.results.road import RoadResult
 from dossier.results.weighing import WeighingResult
 from dossier.results.wiring import WiringResult
+from dossier.results.worked_rows import WorkedRows
 from dossier.results.years import BatteryYears
 from dossier.sampling import Sampled
 
@@ -87,6 +89,14 @@ class Dossier:
     """Rules of thumb of the trade, beside what this serial has."""
     sampled: Mapping[str, Sampled]
     """What draws say of a headline figure, by its name, where first order might not be enough."""
+
+    worked: WorkedRows = field(default_factory=WorkedRows)
+    """A row of each table, with the working of its cells."""
+
+    @cached_property
+    def with_sheets(self) -> Mapping[str, Figure]:
+        """Every figure that has a working sheet, by name: the figures, and those of the rows of tables."""
+        return {**self.figures, **{figure.name: figure for figure in self.worked.figures}}
 
     @property
     def battery_of_lists(self) -> str:

@@ -22,6 +22,7 @@ from dossier.findings import Place
 from dossier.published_work import Citation
 from dossier.quantities import Quantity, error
 from dossier.sources import cite
+from dossier.steps import Points, Step
 
 
 class OutsideRange(ValueError):  # noqa: N818 - names the state of the input, not a fault of the program
@@ -132,15 +133,6 @@ Inputs = Mapping[str, Input | Sequence[Input]]
 
 
 @dataclass(frozen=True)
-class Step:
-    """An intermediate value that a reader with a calculator can stop at."""
-
-    label: str
-    value: float
-    kind: str
-
-
-@dataclass(frozen=True)
 class Working:
     """How a figure came about."""
 
@@ -148,6 +140,8 @@ class Working:
     inputs: Inputs
     steps: tuple[Step, ...] = ()
     note: str = ""
+    points: tuple[Points, ...] = ()
+    """Of the integrals in the formula."""
 
 
 @dataclass(frozen=True)
@@ -236,14 +230,15 @@ def evaluate(formula: Formula, name: str, label: str, kind: str, inputs: Inputs,
         label: what a reader calls it.
         kind: a key of :data:`dossier.units.KINDS`.
         inputs: for each parameter of the formula one input, or a sequence of them.
-        more: ``style`` of the figure, ``steps`` and ``note`` of its working.
+        more: ``style`` of the figure, ``steps``, ``points`` and ``note`` of its working.
 
     Raises:
         OutsideRange: the formula does not hold for these values.
         FirstOrderFails: its range ends within one standard uncertainty of an input, where a slope would say
             nothing.
     """
-    working = Working(formula, inputs, tuple(more.pop("steps", ())), more.pop("note", ""))
+    shown = tuple(more.pop("steps", ())), more.pop("note", ""), tuple(more.pop("points", ()))
+    working = Working(formula, inputs, *shown)
     try:
         estimate = propagate(formula, inputs)
     except FirstOrderFails as failed:

@@ -42,6 +42,7 @@ from dossier.results.sampled import sample_headlines
 from dossier.results.trade_numbers import Serial, trade_numbers
 from dossier.results.weighing import WeighingResult, weigh
 from dossier.results.wiring import wiring_result
+from dossier.results.worked_tables import worked_rows
 from dossier.results.years import battery_years
 from dossier.tables.road_limits import known_road_limits
 
@@ -122,6 +123,9 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
         verification.reports, maintained, road, performance=flown.performance, flight_runs=flown.runs,
         claim_identities=register.held, modelled=modelled, wiring=wired, capacity_logs=logs,
         battery_years=years, part_filled=filled, trade_rules=hold_trade_rules(trade_numbers(asked)),
+        worked=worked_rows(
+            flown.performance, empty, modelled, years, flights=made, aircraft=aircraft, battery=battery
+        ),
         sampled=sample_headlines((weighing, empty), (energy, flown)),
     )  # fmt: skip
 

@@ -36,6 +36,7 @@ GROUND = frozenset(
         "published_work",
         "display",
         "styles",
+        "steps",
         "located",
         "places",
         "battery_log",

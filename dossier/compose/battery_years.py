@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from dossier.compose import links
 from dossier.compose.grid import Cell, Grid, Row, grid, row
 from dossier.compose.printer import Printer
+from dossier.compose.worked_rows import with_rows, worked_rows
 from dossier.results.years import YearRow, Years
 
 
@@ -20,6 +21,8 @@ class YearsPart:
     table: Grid | None
     facts: tuple[tuple[str, str], ...]
     words: tuple[str, ...]
+    charging: tuple[tuple[str, tuple[Cell, ...]], ...]
+    """The sheets of the charging."""
 
 
 def years(at: Printer) -> tuple[YearsPart, ...]:
@@ -55,7 +58,10 @@ def _part(at: Printer, one: Years) -> YearsPart:
         if one.rows
         else None
     )
-    return YearsPart(links.anchor(one.option), name, table, tuple(_facts(at, one)), one.words)
+    return YearsPart(
+        links.anchor(one.option), name, table and with_rows(at, table, "years", one.option),
+        tuple(_facts(at, one)), one.words, tuple(worked_rows(at, "charging", one.option)),
+    )  # fmt: skip
 
 
 def _pilot(at: Printer, one: Years) -> str:

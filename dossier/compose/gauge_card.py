@@ -14,6 +14,7 @@ from dossier.compose.limit_text import one_line
 from dossier.compose.notices import notices
 from dossier.compose.packet import Page
 from dossier.compose.printer import Printer
+from dossier.compose.worked_rows import with_rows
 from dossier.display import MINUS
 from dossier.dossier import Dossier
 from dossier.results.gauge import Gauge, GaugeLine
@@ -150,13 +151,14 @@ def _errors(at: Printer, one: Gauge) -> Grid:
         )
         for line in one.lines
     ]
-    return grid(
+    made = grid(
         "In full, with the error of the wrong column, in minutes",
         "Charge | # At rest, V | # In level flight, V | # V for 10\u00a0% at rest "
         "| # In level flight, A | # Energy left | # Minutes left "
         "| # Loaded reading taken for rest | # Rest reading taken for loaded",
         rows,
     )
+    return with_rows(at, made, "gauge", one.option)
 
 
 def _percent(charge: float) -> str:

@@ -60,6 +60,8 @@ class Grid:
     caption: str
     heads: tuple[Head, ...]
     rows: tuple[Row, ...]
+    worked: tuple[tuple[str, tuple[Cell, ...]], ...] = ()
+    """Rows with a working sheet for each cell: which row it is, and what leads to the sheets."""
 
 
 def row(*cells: Cell | Mark | str, total: bool = False) -> Row:

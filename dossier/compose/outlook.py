@@ -9,6 +9,7 @@ from string import ascii_lowercase
 from dossier.compose.grid import Cell, Grid, Head, Row, grid, row
 from dossier.compose.printer import Printer
 from dossier.compose.words import sentence
+from dossier.compose.worked_rows import with_rows
 from dossier.results.discharge_table import COLD, WARM, Lasting, Outlook
 from dossier.results.modelled_endurance import ModelledFlight
 
@@ -58,7 +59,8 @@ def _part(at: Printer, option: str, found: tuple[Outlook, ...]) -> OutlookPart:
         nothing = f"{name}: no answer for any pilot and age, from {coldest} to {warmest}."
         return OutlookPart(None, reasons, nothing)
     rows = [_row(at, one, letters) for one in own]
-    return OutlookPart(grid(f"{name}: level flight by temperature and age", heads, rows), reasons)
+    made = grid(f"{name}: level flight by temperature and age", heads, rows)
+    return OutlookPart(with_rows(at, made, "outlook", option), reasons)
 
 
 def _limit(at: Printer, name: str) -> float | None:

@@ -18,6 +18,7 @@ from dossier.compose.performance_conditions import (
     power_by_speed,
     run_table,
 )
+from dossier.compose.performance_pilots import reach_by_pilot
 from dossier.compose.performance_plot import polar_plot
 from dossier.compose.performance_tables import climb_table, glide_table, height_table, wind_table
 from dossier.compose.printer import Printed, Printer
@@ -50,6 +51,7 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         heights=height_table(at, made),
         winds=wind_table(at, made),
         powers_by_speed=power_by_speed(at, made),
+        reaches=reach_by_pilot(at, made),
         pilots=(climb_by_pilot(at, made), glide_by_pilot(at, made)),
         air=air_grid(at, made),
         flown=run_tables(at),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dossier.compose.grid import Grid, columns, grid, numbers, row
 from dossier.compose.performance_tables import cell_of, option_name, warmer_by
 from dossier.compose.printer import Printer
+from dossier.compose.worked_rows import with_rows
 from dossier.results.flight import Performance
 from dossier.results.flight_tables import OFFSETS
 
@@ -23,7 +24,8 @@ def power_by_speed(at: Printer, made: Performance) -> Grid | None:
         for one in made.powers
     ]
     heads = "Battery | # Pilot | # Calibrated speed | # Against drag | # At the shaft | # From the battery"
-    return grid("Power of level flight against speed, sea level, standard air, computed", heads, rows)
+    caption = "Power of level flight against speed, sea level, standard air, computed"
+    return with_rows(at, grid(caption, heads, rows), "power")
 
 
 def climb_by_pilot(at: Printer, made: Performance) -> Grid | None:
@@ -47,7 +49,7 @@ def climb_by_pilot(at: Printer, made: Performance) -> Grid | None:
         "# Top level speed, true"
     )
     caption = "Climb and top speed, lightest and heaviest pilot, full power, standard air, computed"
-    return grid(caption, heads, rows)
+    return with_rows(at, grid(caption, heads, rows), "pilot_climb")
 
 
 def glide_by_pilot(at: Printer, made: Performance) -> Grid:
@@ -67,7 +69,8 @@ def glide_by_pilot(at: Printer, made: Performance) -> Grid:
         "Battery | # Pilot | # Pressure height | # Least sink | # True speed of it | "
         "# True speed of the best glide"
     )
-    return grid("Gliding over heights, motor off, standard air, computed", heads, rows)
+    caption = "Gliding over heights, motor off, standard air, computed"
+    return with_rows(at, grid(caption, heads, rows), "pilot_glide")
 
 
 def air_grid(at: Printer, made: Performance) -> Grid | None:
@@ -93,7 +96,8 @@ def air_grid(at: Printer, made: Performance) -> Grid | None:
         )
         for one in table.rows
     ]
-    return grid("Density altitude and true airspeed, heaviest pilot, computed", heads, rows)
+    caption = "Density altitude and true airspeed, heaviest pilot, computed"
+    return with_rows(at, grid(caption, heads, rows), "air")
 
 
 def run_table(at: Printer, made: Performance) -> Grid | None:
@@ -114,4 +118,4 @@ def run_table(at: Printer, made: Performance) -> Grid | None:
         for one in run.rows
     ]
     caption = "Take-off run, an estimate for guidance, heaviest pilot, no wind, level ground, computed"
-    return grid(caption, heads, rows)
+    return with_rows(at, grid(caption, heads, rows), "run")

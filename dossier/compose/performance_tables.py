@@ -5,6 +5,7 @@ from __future__ import annotations
 from dossier.compose.flight_comparison import not_reached
 from dossier.compose.grid import Cell, Grid, columns, grid, numbers, row
 from dossier.compose.printer import Printer
+from dossier.compose.worked_rows import with_rows
 from dossier.display import sampled_words
 from dossier.results.flight import Performance
 from dossier.results.flight_tables import OFFSETS, ClimbRow, Value
@@ -35,7 +36,8 @@ def glide_table(at: Printer, made: Performance) -> Grid:
         "Battery | # Pilot | # Mass | # Stall, estimate | Speed of least sink | # Least sink | "
         "Speed of best glide | # Glide ratio"
     )
-    return grid("Gliding, motor off, sea level, standard air, computed", heads, rows)
+    caption = "Gliding, motor off, sea level, standard air, computed"
+    return with_rows(at, grid(caption, heads, rows), "gliding")
 
 
 def climb_table(at: Printer, made: Performance) -> Grid | None:
@@ -54,7 +56,8 @@ def climb_table(at: Printer, made: Performance) -> Grid | None:
         )
         for one in made.climbs
     ]
-    return grid("Rate of climb at full power, heaviest pilot, computed", heads, rows)
+    caption = "Rate of climb at full power, heaviest pilot, computed"
+    return with_rows(at, grid(caption, heads, rows), "climb")
 
 
 def height_table(at: Printer, made: Performance) -> Grid | None:
@@ -74,11 +77,8 @@ def height_table(at: Printer, made: Performance) -> Grid | None:
     heads = (
         "Battery | # Pressure height | Time from sea level | Energy from the battery | Top level speed, true"
     )
-    return grid(
-        "Climb to a height and top speed there, full power, heaviest pilot, computed",
-        heads,
-        rows,
-    )
+    caption = "Climb to a height and top speed there, full power, heaviest pilot, computed"
+    return with_rows(at, grid(caption, heads, rows), "height")
 
 
 def wind_table(at: Printer, made: Performance) -> Grid | None:
@@ -100,7 +100,7 @@ def wind_table(at: Printer, made: Performance) -> Grid | None:
         f"Reach in wind, motor off, {option_name(at, first.option)}, {at.first(first.mass, 'mass')}, computed"
     )
     heads = "# Wind | # Air sinks | # Best speed to fly | # Distance for height | # At the still-air speed"
-    return grid(caption, heads, rows)
+    return with_rows(at, grid(caption, heads, rows), "reach")
 
 
 def option_name(at: Printer, option: str) -> str:

@@ -9,7 +9,7 @@ from functools import lru_cache
 
 from pylatexenc.latex2text import LatexNodes2Text, MacroTextSpec, get_default_latex_context_db
 
-from dossier.compose.working.sheet import InputLine, Sheet, sheet
+from dossier.compose.working.sheet import InputLine, PointTable, Sheet, StepLine, sheet
 from dossier.dossier import Dossier
 from dossier.figures import Figure
 
@@ -35,7 +35,9 @@ def _lines(one: Sheet, dossier: Dossier) -> Iterator[str]:
     for line in one.inputs:
         yield from _input(line, dossier)
     if one.steps:
-        yield from ("", "On the way", *(f"  {label}: {value}" for label, value in one.steps))
+        yield from ("", "On the way", *(_step(step) for step in one.steps))
+    for table in one.points:
+        yield from _points(table)
     yield from ("", "Result", f"  {formula_text(one.meanings[0][0])} = {one.result_si}")
     yield from _doubt(one)
     yield from ("", *one.sampled) if one.sampled else ()
@@ -51,15 +53,33 @@ def _input(line: InputLine, dossier: Dossier) -> Iterator[str]:
     spread = f" {line.spread}{' (k = 2)' if line.spread.startswith('±') else ''}" if line.spread else ""
     yield f"  {formula_text(line.symbol)} = {line.si}{spread}"
     if line.figure:
-        origin = f"figure {line.figure}: {dossier.figures[line.figure].label}, {line.value}"
+        origin = f"figure {line.figure}: {dossier.with_sheets[line.figure].label}, {line.value}"
     else:
         origin = f"{line.label}, {line.value}, {line.place or line.source}"
     yield f"      {origin}"
 
 
+def _step(step: StepLine) -> str:
+    made = f"  {formula_text(step.latex)}" if step.latex else ""
+    return f"  {step.label}: {step.value}{made and '    ' + made.strip()}"
+
+
+def _points(table: PointTable) -> Iterator[str]:
+    yield from ("", table.caption)
+    yield from (
+        f"  {formula_text(latex)}: {label}{f', in {unit}' if unit else ''}"
+        for label, latex, unit in table.heads
+    )
+    lines = [tuple(formula_text(latex) for _, latex, _ in table.heads), *table.rows]
+    widths = [max(len(line[column]) for line in lines) for column in range(len(table.heads))]
+    for line in lines:
+        yield "  " + "  ".join(f"{text:>{width}}" for text, width in zip(line, widths, strict=True))
+    yield f"  {table.total}"
+
+
 def _doubt(one: Sheet) -> Iterator[str]:
     if not one.contributions:
-        yield from ("", "No uncertainty is stated for any of its inputs.")
+        yield from ("", one.without_doubt) if one.without_doubt else ()
         return
     more = f"; {one.others} smaller not listed" if one.others else ""
     yield from ("", f"Largest parts of the standard uncertainty{more}")

@@ -8,6 +8,7 @@ the band, and measure the capacity every year.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import exp, sqrt
 
 from dossier.compute import lines
@@ -123,20 +124,32 @@ def storage_voltage(charge: float) -> float:
     return MODEL_CELL.at(charge, "state of charge in storage")
 
 
+@formula
+def rms_of_window(z_1: float, z_2: float, z_i: Sequence[float], U_i: Sequence[float]) -> float:
+    r"""Root mean square of a rest voltage over a window of charge.
+
+    Formula: U_{rms} = \sqrt{\frac{1}{z_1 - z_2} \int_{z_2}^{z_1} U_{oc}(z)^2 \, dz}
+    Result: U_rms
+    Valid: a window inside the table that is not empty; between two points with voltages u and v the integral
+        of the square is the width times (u² + u v + v²) / 3
+    Source: derived, exact integral of the square of the straight lines of the table
+    """
+    if not z_2 < z_1:
+        raise OutsideRange(f"the window of charge goes from {z_2:.4g} to {z_1:.4g}, and must rise")
+    nodes = [z_2, *(z for z in z_i if z_2 < z < z_1), z_1]
+    volts = [lines.value_at(z, z_i, U_i, "state of charge of the window") for z in nodes]
+    # the square of a straight line, integrated exactly
+    parts = (
+        (b - a) * (u * u + u * v + v * v) / 3
+        for a, b, u, v in zip(nodes, nodes[1:], volts, volts[1:], strict=False)
+    )
+    return sqrt(sum(parts) / (z_1 - z_2))
+
+
 def window_voltage(low: float, high: float) -> float:
     """Return the root mean square in V of the rest voltage of the model's cell over a window of charge.
 
     Raises:
         OutsideRange: the window is not inside 0 to 1, or is empty.
     """
-    if not low < high:
-        raise OutsideRange(f"the window of charge goes from {low:.4g} to {high:.4g}, and must rise")
-    inner = [z for z in MODEL_CELL.x if low < z < high]
-    nodes = [low, *inner, high]
-    volts = [lines.value_at(z, MODEL_CELL.x, MODEL_CELL.y, "state of charge of the window") for z in nodes]
-    # the square of a straight line, integrated exactly
-    parts = (
-        (b - a) * (u * u + u * v + v * v) / 3
-        for a, b, u, v in zip(nodes, nodes[1:], volts, volts[1:], strict=False)
-    )
-    return sqrt(sum(parts) / (high - low))
+    return rms_of_window(high, low, MODEL_CELL.x, MODEL_CELL.y)

@@ -73,6 +73,20 @@ def standard_temperature(h_g: float) -> float:
 
 
 @formula
+def temperature_off_standard(h_p: float, dT_s: float) -> float:
+    r"""Temperature of air that is warmer or colder than the standard.
+
+    Formula: T = 288.15\,\mathrm{K} - 0.0065\,\mathrm{K/m} \cdot h_p + \Delta T_s
+    Result: T
+    Valid: -1000 to 6000 m, up to 50 K off the standard
+    Source: iso-2533, with a difference that is the same at all heights
+    """
+    if not OFFSETS[0] <= dT_s <= OFFSETS[1]:
+        raise OutsideRange(f"the air is {dT_s:.6g} K off the standard, and must be within 50 K of it")
+    return SEA_LEVEL_TEMPERATURE - LAPSE * _height(h_p) + dT_s
+
+
+@formula
 def standard_pressure(h_g: float) -> float:
     r"""Pressure of the standard atmosphere.
 

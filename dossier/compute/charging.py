@@ -45,6 +45,9 @@ def charging_rate(P: float, eta: float, E_nom: float) -> float:
     return efficiency(eta) * P / positive(E_nom, "nameplate energy", "J") * HOUR
 
 
+Law = Callable[[Array, Array], tuple[Array, Array]]
+
+
 @dataclass(frozen=True)
 class Charge:
     """How a cell is charged, in SI."""
@@ -86,6 +89,23 @@ def charge(cell: Cell, how: Charge) -> Charged:
     Raises:
         OutsideRange: power, voltage or last current make no charge from this start.
     """
+    knee, end = ends_of_charge(cell, how)
+    bulk, taper = _laws(how)
+    first = _leg(cell, how.start, knee, bulk)
+    second = _leg(cell, knee, end, taper)
+    begin = cell.rest.at(how.start, "state of charge"), cell.resistance.at(how.start, "state of charge")
+    law = bulk if knee > how.start else taper
+    highest = float(law(*(np.array([one]) for one in begin))[1][0])
+    energy, heat = ((first[n] + second[n]) for n in (1, 2))
+    return Charged(first[0], second[0], energy, heat, end, highest)
+
+
+def ends_of_charge(cell: Cell, how: Charge) -> tuple[float, float]:
+    """Return the states of charge at which the voltage is reached, and at which the charger stops.
+
+    Raises:
+        OutsideRange: as for :func:`charge`.
+    """
     z, U, R = cell.nodes()
     P, V_max = positive(how.power, "charging power", "W"), how.voltage
     if not z[0] <= how.start < z[-1]:
@@ -99,7 +119,12 @@ def charge(cell: Cell, how: Charge) -> Charged:
             "the charger would stop before it starts to taper: "
             "its last current is too large, or the cell too full"
         )
-    knee = max(knee, how.start)
+    return max(knee, how.start), end
+
+
+def _laws(how: Charge) -> tuple[Law, Law]:
+    """Return voltage and current over the charge before the voltage is reached, and from there on."""
+    P, V_max = how.power, how.voltage
 
     def bulk(U_p: Array, R_p: Array) -> tuple[Array, Array]:
         V = (U_p + np.sqrt(U_p**2 + 4 * P * R_p)) / 2
@@ -108,16 +133,7 @@ def charge(cell: Cell, how: Charge) -> Charged:
     def taper(U_p: Array, R_p: Array) -> tuple[Array, Array]:
         return np.full_like(U_p, V_max), (V_max - U_p) / R_p
 
-    first = _leg(cell, how.start, knee, bulk)
-    second = _leg(cell, knee, end, taper)
-    begin = cell.rest.at(how.start, "state of charge"), cell.resistance.at(how.start, "state of charge")
-    law = bulk if knee > how.start else taper
-    highest = float(law(*(np.array([one]) for one in begin))[1][0])
-    energy, heat = ((first[n] + second[n]) for n in (1, 2))
-    return Charged(first[0], second[0], energy, heat, end, highest)
-
-
-Law = Callable[[Array, Array], tuple[Array, Array]]
+    return bulk, taper
 
 
 def _meets(z: Array, above: Array) -> float:
@@ -132,15 +148,46 @@ def _meets(z: Array, above: Array) -> float:
     return float(z[k - 1] + (z[k] - z[k - 1]) * -above[k - 1] / (above[k] - above[k - 1]))
 
 
-def _leg(cell: Cell, low: float, high: float, law: Law) -> tuple[float, float, float]:
-    """Return time, energy and heat from one state of charge to a higher one."""
+@dataclass(frozen=True, eq=False)
+class Leg:
+    """The points of one part of a charge; SI, of one cell."""
+
+    charge: Array
+    width: Array
+    """Width of charge that a point stands for."""
+    rest: Array
+    resistance: Array
+    voltage: Array
+    current: Array
+
+
+def legs(cell: Cell, how: Charge) -> tuple[Leg, Leg]:
+    """Return the points to the voltage, and from there to the end; see :func:`charge`.
+
+    Raises:
+        OutsideRange: as there.
+    """
+    knee, end = ends_of_charge(cell, how)
+    bulk, taper = _laws(how)
+    return _points(cell, how.start, knee, bulk), _points(cell, knee, end, taper)
+
+
+def _points(cell: Cell, low: float, high: float, law: Law) -> Leg:
     z, _, _ = cell.nodes()
     edges = np.unique(np.clip(z, low, high))
-    if len(edges) < 2:
-        return 0.0, 0.0, 0.0
     half = np.diff(edges)[:, None] / 2
     at = (edges[:-1, None] + half) + half * POINTS
-    U, R = cell.rest.along(at), cell.resistance.along(at)
+    U, R = cell.rest.along(at) if at.size else at, cell.resistance.along(at) if at.size else at
     V, current = law(U, R)
-    weight = cell.capacity * half * WEIGHTS
-    return float((weight / current).sum()), float((weight * V).sum()), float((weight * (V - U)).sum())
+    return Leg(*(column.ravel() for column in (at, half * WEIGHTS, U, R, V, current)))
+
+
+def _leg(cell: Cell, low: float, high: float, law: Law) -> tuple[float, float, float]:
+    """Return time, energy and heat from one state of charge to a higher one."""
+    at = _points(cell, low, high, law)
+    weight = cell.capacity * at.width
+    return (
+        float((weight / at.current).sum()),
+        float((weight * at.voltage).sum()),
+        float((weight * (at.voltage - at.rest)).sum()),
+    )

@@ -12,9 +12,10 @@ from dossier.compute.array_bounds import all_positive, columns
 from dossier.compute.atmosphere import LAPSE, SEA_LEVEL_TEMPERATURE, air
 from dossier.compute.bounds import efficiency, not_negative, positive
 from dossier.compute.curve import Array
-from dossier.compute.flight_outcome import Answers, Obstacle, answers
+from dossier.compute.flight_outcome import OBSTACLES, Answers, Obstacle, answers
 from dossier.compute.glide import Polar, Polars, drag
 from dossier.figures import OutsideRange, elementwise, formula
+from dossier.steps import Points, point_columns
 
 POINTS, WEIGHTS = np.polynomial.legendre.leggauss(16)
 """On -1 to 1: over 1600 m they agree with an adaptive quadrature to 1e-9."""
@@ -146,6 +147,55 @@ def climb_to(polar: Polar | Polars, power: ArrayLike, chain: float, mass: ArrayL
     obstacle = np.where(climb.answered.all(axis=-1), Obstacle.NONE, Obstacle.NO_CLIMB)
     columns_of = {"time": time, "energy": P * time, "rate": rate[..., 0], "rate_at_top": rate[..., -1]}
     return answers(columns_of, obstacle=obstacle, clamp=climb.clamp.max(axis=-1))
+
+
+@formula
+def climb_time_to_height(
+    P: float, eta: float, m: float, h_p: float, *, S: float, C_D0: float, K: float, C_Lmax: float
+) -> float:  # fmt: skip
+    r"""Time of a climb at constant power from sea level to a pressure height, in standard air.
+
+    Formula: t = \int_0^{h_p} \frac{dh}{v_c(h)}, \quad v_c = \frac{\eta \, P}{m \, g} - \frac{A \, v^3 +
+        B / v}{m \, g}, \quad v = \max\left(\left(\frac{B}{3 A}\right)^{1/4}, \; 1.1 \, v_S\right), \quad
+        A = \frac{\rho(h) \, S \, C_{D0}}{2}, \quad B = \frac{2 \, K \, (m \, g)^2}{\rho(h) \, S},
+        \quad g = 9.80665\,\mathrm{m/s^2}
+    Result: t
+    Valid: the aircraft climbs all the way; to 6000 m; one efficiency at all speeds
+    Source: derived, integral over the rate of climb of excess power
+    """
+    made = climb_to(Polar(C_D0, K, S, C_Lmax), P, eta, m, heights(0.0, h_p)).one("time")
+    if isinstance(made, Obstacle):
+        raise OutsideRange(OBSTACLES[made])
+    return made
+
+
+def points_of_climb(
+    P: float, eta: float, m: float, h_p: float, *, S: float, C_D0: float, K: float, C_Lmax: float
+) -> Points:  # fmt: skip
+    """Return the points at which :func:`climb_time_to_height` is evaluated; SI.
+
+    Raises:
+        OutsideRange: as there.
+    """
+    climb_time_to_height(P, eta, m, h_p, S=S, C_D0=C_D0, K=K, C_Lmax=C_Lmax)
+    h = h_p / 2 * (1 + POINTS)
+    width = h_p / 2 * WEIGHTS
+    density = air(h).density
+    climbs = climb_rates(Polar(C_D0, K, S, C_Lmax), efficiency(eta) * P, m, density)
+    rate, speed = climbs.computed["rate"], climbs.computed["speed"]
+    titles = (
+        ("pressure height", "h", "length", h),
+        ("height that it stands for", r"\Delta h", "length", width),
+        ("density", r"\rho", "density", density),
+        ("true speed", "v", "speed", speed),
+        ("rate of climb", "v_c", "speed", rate),
+        ("time", r"\Delta t = \Delta h / v_c", "time", width / rate),
+    )
+    return Points(
+        "The points of the integral",
+        point_columns(titles),
+        "Sum of the times",
+    )
 
 
 @formula

@@ -151,9 +151,25 @@ def _chunk(cell: Cell, cases: Scenarios) -> tuple[Codes, dict[str, Array]]:
     }
 
 
-def integrals(cell: Cell, cases: Scenarios, low: Array, high: Array) -> tuple[Array, Array]:
-    """Return the integrals of V dz and of I R dz in V from ``low`` to ``high``, shape ``(scenarios,)``
-    each."""
+@dataclass(frozen=True, eq=False)
+class Quadrature:
+    """The points of the integrals, shape ``(scenarios, segments of the table, points)`` each; SI."""
+
+    charge: Array
+    rest: Array
+    resistance: Array
+    voltage: Array
+    """Under load."""
+    weight: Array
+    """Width of charge that a point stands for; 0 outside the run."""
+
+
+def quadrature(cell: Cell, cases: Scenarios, low: Array, high: Array) -> Quadrature:
+    """Put the points from state of charge ``low`` to ``high``, shape ``(scenarios,)`` each.
+
+    Raises:
+        OutsideRange: the table holds a cell that gives no voltage.
+    """
     z, U, R_25 = cell.nodes()
     R = cases.resistances(cell, R_25)
     left, right = (np.clip(ends, low[:, None], high[:, None]) for ends in (z[:-1], z[1:]))
@@ -164,12 +180,20 @@ def integrals(cell: Cell, cases: Scenarios, low: Array, high: Array) -> tuple[Ar
     share = np.clip(inside, 0.0, 1.0)  # a segment that is not crossed has no width, and must not be extended
     U_p = U[:-1, None] + share * np.diff(U)[:, None]
     R_p = R[:, :-1, None] + share * np.diff(R, axis=1)[:, :, None]
-    P = cases.power[:, None, None]
-    V = working_voltage(U_p, R_p, P)
+    V = working_voltage(U_p, R_p, cases.power[:, None, None])
     if not (V > 0).all():
         raise OutsideRange("a cell of the table gives no voltage at rest, so no power can be drawn from it")
-    weight = half[:, :, None] * WEIGHTS
-    return (V * weight).sum(axis=(1, 2)), (P / V * R_p * weight).sum(axis=(1, 2))
+    at = z[:-1, None] + share * np.diff(z)[:, None]
+    return Quadrature(at, U_p, R_p, V, half[:, :, None] * WEIGHTS)
+
+
+def integrals(cell: Cell, cases: Scenarios, low: Array, high: Array) -> tuple[Array, Array]:
+    """Return the integrals of V dz and of I R dz in V from ``low`` to ``high``, shape ``(scenarios,)``
+    each."""
+    at = quadrature(cell, cases, low, high)
+    P = cases.power[:, None, None]
+    lost = P / at.voltage * at.resistance * at.weight
+    return (at.voltage * at.weight).sum(axis=(1, 2)), lost.sum(axis=(1, 2))
 
 
 def _voltage_at(cell: Cell, cases: Scenarios, z: Array) -> Array:

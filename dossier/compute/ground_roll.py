@@ -21,6 +21,7 @@ from dossier.compute.flight_outcome import OBSTACLES, Answers, Obstacle, answers
 from dossier.compute.glide import Polar
 from dossier.compute.propeller import disc
 from dossier.figures import OutsideRange, elementwise, formula
+from dossier.steps import Points, point_columns
 
 POINTS, WEIGHTS = np.polynomial.legendre.leggauss(24)
 """On -1 to 1."""
@@ -174,18 +175,58 @@ def take_off_run(
     return float(distance)
 
 
-def _distance(m: Array, P_s: Array, v_LO: Array, mu_r: Array, *rest: Array) -> tuple[Array, Flags]:
-    """Return the integral and whether the acceleration lasts to the lift-off speed; one row a case."""
+def points_of_run(
+    m: float, P_s: float, v_LO: float, mu_r: float, *, S: float, C_D0: float, K: float, C_Lg: float,
+    D_p: float, k_p: float, rho: float,
+) -> Points:  # fmt: skip
+    """Return the points at which :func:`take_off_run` is evaluated; SI.
+
+    Raises:
+        OutsideRange: as there.
+    """
+    parts = (S, C_D0, K, C_Lg, D_p, k_p, rho)
+    take_off_run(m, P_s, v_LO, mu_r, **dict(zip(_REST, parts, strict=True)))
+    columns = [np.asarray(one, float)[..., None] for one in (m, P_s, v_LO, mu_r, *parts)]
+    v, thrust, drag, friction = (each[:-2] for each in _along(*columns))
+    acceleration = (thrust - drag - friction) / m
+    width = v_LO / 2 * WEIGHTS
+    titles = (
+        ("speed", "v", "speed", v),
+        ("speed that it stands for", r"\Delta v", "speed", width),
+        ("thrust", "F", "force", thrust),
+        ("drag", "D", "force", drag),
+        ("rolling friction", "R", "force", friction),
+        ("acceleration", r"a = (F - D - R) / m", "acceleration", acceleration),
+        ("way", r"\Delta d = v \Delta v / a", "length", v * width / acceleration),
+    )
+    return Points(
+        "The points of the integral",
+        point_columns(titles),
+        "Sum of the ways",
+    )
+
+
+_REST = ("S", "C_D0", "K", "C_Lg", "D_p", "k_p", "rho")
+
+
+def _along(m: Array, P_s: Array, v_LO: Array, mu_r: Array, *rest: Array) -> tuple[Array, ...]:
+    """Return speeds, thrust, drag and rolling friction at the points and at both ends; one row a case."""
     S, C_D0, K, C_Lg, D_p, k_p, rho = rest
     half = v_LO / 2
     v = half + half * np.append(POINTS, (-1.0, 1.0))
     area = rho * v**2 * S / 2
     thrust = disc(P_s, D_p, np.maximum(v, 0.0), rho, quality=k_p).computed["thrust"]
     on_wheels = np.maximum(m * STANDARD_GRAVITY - area * C_Lg, 0.0)
-    a = (thrust - area * (C_D0 + K * C_Lg**2) - mu_r * on_wheels) / m
-    lasts = (a > 0).all(axis=-1)
+    return v, thrust, area * (C_D0 + K * C_Lg**2), mu_r * on_wheels
+
+
+def _distance(m: Array, P_s: Array, v_LO: Array, mu_r: Array, *rest: Array) -> tuple[Array, Flags]:
+    """Return the integral and whether the acceleration lasts to the lift-off speed; one row a case."""
+    v, thrust, drag, friction = _along(m, P_s, v_LO, mu_r, *rest)
+    a = np.asarray((thrust - drag - friction) / m)
+    lasts: Flags = np.asarray((a > 0).all(axis=-1))
     inner = np.where(lasts[..., None], a, 1.0)[..., :-2]
-    return half[..., 0] * (WEIGHTS * v[..., :-2] / inner).sum(axis=-1), np.asarray(lasts)
+    return v_LO[..., 0] / 2 * (WEIGHTS * v[..., :-2] / inner).sum(axis=-1), lasts
 
 
 def _acceleration(runner: Runner, field: Field, P: Array, m: Array, v: Array) -> Array:

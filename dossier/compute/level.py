@@ -15,7 +15,7 @@ from numpy.typing import ArrayLike
 from dossier.compute.array_bounds import all_positive, columns
 from dossier.compute.bounds import efficiency, larger, positive
 from dossier.compute.curve import Array, Curve
-from dossier.compute.flight_outcome import Answers, Obstacle, answers
+from dossier.compute.flight_outcome import OBSTACLES, Answers, Obstacle, answers
 from dossier.compute.glide import Polar, Polars, drag
 from dossier.compute.polar import STALL_MARGIN
 from dossier.figures import OutsideRange, elementwise, formula
@@ -158,6 +158,38 @@ def top_speed(polar: Polar | Polars, thrust_power: ArrayLike, mass: ArrayLike, d
     return answers(
         {"speed": v}, obstacle=np.where(none | (v < at.stall), Obstacle.NO_LEVEL_FLIGHT, Obstacle.NONE)
     )
+
+
+@formula
+def level_top_speed(
+    P: float, eta: float, m: float, S: float, *, rho: float, C_D0: float, K: float, C_Lmax: float
+) -> float:  # fmt: skip
+    r"""Fastest level flight: the power of the thrust is that of the drag.
+
+    Formula: v_H = \max\{v : A \, v^4 - \eta \, P \, v + B = 0\}, \quad A = \frac{\rho \, S \, C_{D0}}{2},
+        \quad B = \frac{2 \, K \, (m \, g)^2}{\rho \, S}, \quad g = 9.80665\,\mathrm{m/s^2}
+    Result: v_H
+    Valid: the largest root, above the stalling speed; one efficiency at all speeds; true
+        speed at that density
+    Source: derived, power of thrust equal to power of drag
+    """
+    wing = Polar(C_D0, K, S, C_Lmax)
+    found = top_speed(wing, efficiency(eta) * positive(P, "power", "W"), m, rho).one("speed")
+    if isinstance(found, Obstacle):
+        raise OutsideRange(OBSTACLES[found])
+    return found
+
+
+@formula
+def drag_power(m: float, w: float, g: float) -> float:
+    r"""Power that the drag takes in level flight: the power that is lost in a glide at the same speed.
+
+    Formula: P = m \, g \, w
+    Result: P
+    Valid: small glide angles; sink rate at the speed and mass of the level flight
+    Source: derived, balance of energy in steady flight
+    """
+    return positive(m, "mass", "kg") * g * w
 
 
 def bisect(function: Callable[[Array], Array], low: Array, high: Array) -> Array:

@@ -15,7 +15,7 @@ from dossier.compute.cell import Cell
 from dossier.compute.discharge import Discharges, discharge
 from dossier.compute.pack_state import GROWTH_PER_LOSS
 from dossier.compute.scenarios import scenarios
-from dossier.figures import OutsideRange
+from dossier.figures import OutsideRange, formula
 
 YEAR = 365 * ageing.DAY
 """As the published examples count it."""
@@ -65,6 +65,48 @@ class AgedYear:
     """At the lower end, for the best health."""
     second_health: float | None = None
     """By the second model, with a term of the rate; None where it is not asked, or below the largest loss."""
+
+
+@formula
+def health_left(dH_cal: float, dH_cyc: float) -> float:
+    r"""Capacity that is left after losses in storage and by use.
+
+    Formula: H = 1 - \Delta H_{cal} - \Delta H_{cyc}
+    Result: H
+    Valid: a loss of up to 0.3, where tests of life end
+    Source: schmalstieg-2014, sum of both parts
+    """
+    return _not_below(1 - dH_cal - dH_cyc)
+
+
+@formula
+def health_by_spread(dH_cal: float, dH_cyc: float, k_cal: float, k_cyc: float) -> float:
+    r"""Capacity that is left by another of the published models: its losses over those of the one used here.
+
+    Formula: H = 1 - k_{cal} \, \Delta H_{cal} - k_{cyc} \, \Delta H_{cyc}
+    Result: H
+    Valid: a loss of up to 0.3, where tests of life end
+    Source: blast-lite, spread of four models of NMC cells
+    """
+    return _not_below(1 - k_cal * dH_cal - k_cyc * dH_cyc)
+
+
+@formula
+def growth_in_years(dG_cal: float, dG_cyc: float) -> float:
+    r"""Resistance of that when new, after growth in storage and by use.
+
+    Formula: G = 1 + \Delta G_{cal} + \Delta G_{cyc}
+    Result: G
+    Valid: as for its parts
+    Source: schmalstieg-2014, sum of both parts
+    """
+    return 1 + dG_cal + dG_cyc
+
+
+def _not_below(health: float) -> float:
+    if health < 1 - LARGEST_LOSS:
+        raise OutsideRange(f"the health would be {health:.4g}, and no model speaks below 0.7")
+    return health
 
 
 def after(use: Use, year: float) -> AgedYear:

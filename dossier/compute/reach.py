@@ -9,9 +9,10 @@ from numpy.typing import ArrayLike
 
 from dossier.compute.array_bounds import all_positive, columns
 from dossier.compute.curve import Array
-from dossier.compute.flight_outcome import Answers, Clamp, Obstacle, answers
+from dossier.compute.flight_outcome import OBSTACLES, Answers, Clamp, Obstacle, answers
 from dossier.compute.glide import Drag, Polar, drag
 from dossier.compute.level import bisect
+from dossier.figures import OutsideRange, formula
 
 
 @dataclass(frozen=True, eq=False)
@@ -112,3 +113,40 @@ def reach(polar: Polar, speed: ArrayLike, mass: ArrayLike, density: ArrayLike, *
     )
     slope = np.where(obstacle == Obstacle.NONE, w + s, 1.0)
     return answers({"ratio": (v - u) / slope, "sink": w}, obstacle=obstacle)
+
+
+@formula
+def speed_to_fly(
+    m: float, S: float, rho: float, v_w: float, *, v_a: float, v_max: float, C_D0: float, K: float,
+    C_Lmax: float,
+) -> float:  # fmt: skip
+    r"""Speed that leads farthest over the ground in wind and sinking air.
+
+    Formula: v = \mathrm{argmax}_{1.1 v_S \le v \le v_{max}} \frac{v - v_w}{w(v) + v_a}, \quad
+        w(v) = \frac{A \, v^3 + B / v}{m \, g}, \quad A = \frac{\rho \, S \, C_{D0}}{2}, \quad
+        B = \frac{2 \, K \, (m \, g)^2}{\rho \, S}, \quad g = 9.80665\,\mathrm{m/s^2}
+    Result: v
+    Valid: no motor; the end of the range where the equation has no root within it
+    Source: derived, least slope of a tangent to the polar
+    """
+    wing = Polar(C_D0, K, S, C_Lmax)
+    found = best_to_fly(wing, m, rho, wind(v_w, v_a), fastest=v_max).one("speed")
+    if isinstance(found, Obstacle):
+        raise OutsideRange(OBSTACLES[found])
+    return found
+
+
+@formula
+def reach_in_wind(v: float, w: float, v_w: float, v_a: float) -> float:
+    r"""Distance over the ground for height lost.
+
+    Formula: \epsilon = \frac{v - v_w}{w + v_a}
+    Result: l_d
+    Valid: a speed above the headwind; the aircraft descends
+    Source: derived, speed over the ground over speed of the descent
+    """
+    if not v > v_w or not w + v_a > 0:
+        raise OutsideRange(
+            f"at {v:.6g} m/s against {v_w:.6g} m/s, sinking {w + v_a:.6g} m/s, a reach has no number"
+        )
+    return (v - v_w) / (w + v_a)

@@ -68,7 +68,7 @@ class FlightCase:
         model = self.model
         return charge_after(
             model.option.full_cell_voltage.value, [row.energy for row in self.before],
-            eta_b=self._efficiency(), N=float(model.shape.cells), Q_cell=model.circuit.capacity * health,
+            eta_b=self.efficiency, N=float(model.shape.cells), Q_cell=model.circuit.capacity * health,
             z_i=model.circuit.rest.x, U_i=model.circuit.rest.y,
         )  # fmt: skip
 
@@ -99,7 +99,9 @@ class FlightCase:
         refused = f"the phase {fast} is beyond the rate that the model holds for" if fast else ""
         return Floor(charge, names[-1] if names else "", refused)
 
-    def _efficiency(self) -> float:
+    @property
+    def efficiency(self) -> float:
+        """Of the battery, as the energy table has it."""
         figures = self.model.result.figures
         return figures["deliverable_energy"].value / figures["energy_between_limits"].value
 
@@ -114,7 +116,7 @@ class FlightCase:
             model.option.empty_cell_voltage.value, model.option.reserve.value,
             figures["energy_between_limits"].value * health / model.health,
             [sum(row.energy for row in self.later)],
-            eta_b=self._efficiency(), N=float(model.shape.cells), Q_cell=model.circuit.capacity * health,
+            eta_b=self.efficiency, N=float(model.shape.cells), Q_cell=model.circuit.capacity * health,
             z_i=model.circuit.rest.x, U_i=model.circuit.rest.y,
         )  # fmt: skip
 
@@ -123,7 +125,7 @@ class FlightCase:
         try:
             return charge_kept_for_power(
                 by_energy, needs, [row.energy for row in self.later[: len(needs)]],
-                eta_b=self._efficiency(), N=float(model.shape.cells), Q_cell=model.circuit.capacity * health,
+                eta_b=self.efficiency, N=float(model.shape.cells), Q_cell=model.circuit.capacity * health,
                 z_i=model.circuit.rest.x, U_i=model.circuit.rest.y,
             )  # fmt: skip
         except OutsideRange:  # above full: the cruise has no charge to use, and the flight table says so

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Any
 
 from dossier.compute import weights
-from dossier.figures import Input, Step
+from dossier.figures import Input, Inputs
+from dossier.steps import Step
 
 
 def balance(masses: Sequence[Input], arms: Sequence[Input]) -> tuple[Step, ...]:
@@ -20,3 +22,11 @@ def balance(masses: Sequence[Input], arms: Sequence[Input]) -> tuple[Step, ...]:
 def energies(spent: Sequence[Input]) -> tuple[Step, ...]:
     """Give the sum of the energies that the fixed phases take."""
     return (Step("sum of the energies of the fixed phases", sum(one.value for one in spent), "energy"),)
+
+
+def plain(inputs: Inputs) -> dict[str, Any]:
+    """Return the estimates alone, as a formula takes them."""
+    return {
+        key: one.value if isinstance(one, Input) else [item.value for item in one]
+        for key, one in inputs.items()
+    }

@@ -12,6 +12,7 @@ from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
 from dossier.results.cell_model import CellModel, conditions
 from dossier.results.flight_case import FlightCase
+from dossier.results.intermediate import plain
 from dossier.results.profile import Flight, PhaseRow
 
 NOTE = (
@@ -94,11 +95,14 @@ class EnduranceMaker:
             {"U_nom": given(model.cell.nominal_voltage, "nominal voltage, cell"), "Q": inner},
             style="cell_energy",
         )  # fmt: skip
+        inputs: _Given = {
+            "P_cell": taken(power), "z_1": taken(first), "z_2": taken(last), "Q_cell": inner, "R_x": wiring,
+            "E_nom": taken(nominal), **conditions(model), **table,
+        }  # fmt: skip
         return self._make(
             run_time.time_at_power, "endurance_modelled",
-            "Cruise endurance by the discharge model, reserve kept", "time",
-            {"P_cell": taken(power), "z_1": taken(first), "z_2": taken(last), "Q_cell": inner, "R_x": wiring,
-             "E_nom": taken(nominal), **conditions(model), **table}, note=NOTE,
+            "Cruise endurance by the discharge model, reserve kept", "time", inputs, note=NOTE,
+            points=(run_time.points_of_run(**plain(inputs)),),
         )  # fmt: skip
 
     def _counts(self) -> _Given:
@@ -192,10 +196,7 @@ class EnduranceMaker:
 
     def _ends(self, endurance: Figure) -> str:
         """Say which limit came first: without the voltage limit the run would be as long, or longer."""
-        inputs = {
-            key: one.value if isinstance(one, Input) else [item.value for item in one]
-            for key, one in endurance.working.inputs.items()
-        }
+        inputs = plain(endurance.working.inputs)
         lowest = max(self.model.circuit.rest.y[-1] / 2 * 1.0001, 0.01)
         freely = run_time.time_at_power(**{**inputs, "U_min": lowest})
         if freely > endurance.value * (1 + 1e-9):

@@ -6,9 +6,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from dossier.compute import packing
-from dossier.figures import Figure, Formula, Input, Inputs, Step, constant, evaluate, given, taken
+from dossier.figures import Figure, Formula, Input, Inputs, constant, evaluate, given, taken
 from dossier.model.trailer import PackedPart, Trailer
 from dossier.quantities import COVERAGE_FACTOR
+from dossier.steps import Step
 
 BODY, DRAWBAR, VEHICLE = "the body", "the drawbar", "the towing vehicle"
 

@@ -31,8 +31,8 @@ RESULT_STEP = 0.5e-6
 def test_every_figure_has_one_sheet(project: str, number: str) -> None:
     packet = composed(project, number)
     anchors = [one for page in packet.pages if page.path.startswith("working/") for one in read(page).ids]
-    assert [anchors.count(name) for name in made(project, number).figures] == [1] * len(
-        made(project, number).figures
+    assert [anchors.count(name) for name in made(project, number).with_sheets] == [1] * len(
+        made(project, number).with_sheets
     )
 
 
@@ -77,7 +77,7 @@ def by_hand(figure: Figure, printed: list[float]) -> float:
 def test_the_printed_inputs_give_the_printed_result(project: str, number: str) -> None:
     dossier = made(project, number)
     off = []
-    for name, figure in dossier.figures.items():
+    for name, figure in dossier.with_sheets.items():
         one = sheet(figure, dossier)
         result = by_hand(figure, [printed_number(line.si) for line in one.inputs])
         shown = printed_number(one.result_si)
@@ -92,7 +92,7 @@ def test_the_printed_inputs_give_the_printed_result(project: str, number: str) -
 def test_every_input_says_where_it_comes_from(project: str, number: str) -> None:
     dossier = made(project, number)
     lines = [
-        (name, line) for name, figure in dossier.figures.items() for line in sheet(figure, dossier).inputs
+        (name, line) for name, figure in dossier.with_sheets.items() for line in sheet(figure, dossier).inputs
     ]
     assert [
         (name, line.label) for name, line in lines if not (line.place or line.figure or line.source)

@@ -37,6 +37,10 @@ class SheetPart:
     meanings: tuple[tuple[Markup, str], ...]
     result: Markup
     inputs: tuple[InputRow, ...]
+    steps: tuple[tuple[str, Markup, str], ...]
+    """What it is, its formula where it needs one, its value."""
+    heads: tuple[tuple[tuple[str, Markup, str], ...], ...]
+    """Of each table of points, of each column: what it is, symbol, unit."""
 
 
 def pages(dossier: Dossier) -> tuple[Page, ...]:
@@ -49,12 +53,12 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
 
 
 def _printed(at: Printer, topic: Topic) -> tuple[Printed, ...]:
-    return tuple(at.figure(at.dossier.figures[name]) for name in topic.names)
+    return tuple(at.figure(at.dossier.with_sheets[name]) for name in topic.names)
 
 
 def _page(dossier: Dossier, topic: Topic) -> Page:
     at = Printer(dossier, topic.path)
-    parts = [_part(at, sheet(dossier.figures[name], dossier)) for name in topic.names]
+    parts = [_part(at, sheet(dossier.with_sheets[name], dossier)) for name in topic.names]
     return Page(
         topic.path,
         topic.title,
@@ -77,6 +81,10 @@ def _part(at: Printer, one: Sheet) -> SheetPart:
         meanings,
         symbol(one.meanings[0][0]),
         tuple(_input(at, line) for line in one.inputs),
+        tuple((step.label, symbol(step.latex) if step.latex else Markup(), step.value) for step in one.steps),
+        tuple(
+            tuple((label, symbol(latex), unit) for label, latex, unit in table.heads) for table in one.points
+        ),
     )
 
 

@@ -3,24 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from itertools import zip_longest
 
 from dossier import units
 from dossier.compose.working.mathml import numbered
 from dossier.compose.working.sampled_text import interval_in_si, sampled_text
-from dossier.display import Preference, decimals_for, rounded, show, show_figure, with_doubt
+from dossier.display import Preference, Shown, decimals_for, rounded, show, show_figure, with_doubt
 from dossier.dossier import Dossier
 from dossier.figures import Contribution, Figure, Input
 from dossier.findings import Place
 from dossier.glossary import SYMBOLS
 from dossier.published_work import Citation
 from dossier.quantities import COVERAGE_FACTOR
+from dossier.steps import Points
 from dossier.styles import STYLES
 
 CONTRIBUTIONS_SHOWN = 3
-INPUT_DIGITS, RESULT_DIGITS = 10, 7
+NO_DOUBT = "Without an uncertainty"
+"""How a note begins that says why a figure carries none."""
+INPUT_DIGITS, POINT_DIGITS, RESULT_DIGITS = 10, 8, 7
 """An input has three digits more than the result, which is then met to its last digit."""
 
 
@@ -47,6 +50,26 @@ class InputLine:
 
 
 @dataclass(frozen=True)
+class StepLine:
+    """One value on the way. All ready strings; ``latex`` is empty where it needs no formula."""
+
+    label: str
+    latex: str
+    value: str
+
+
+@dataclass(frozen=True)
+class PointTable:
+    """The points of an integral. All ready strings."""
+
+    caption: str
+    heads: tuple[tuple[str, str, str], ...]
+    """Of each column: what it is, its symbol in LaTeX, its unit."""
+    rows: tuple[tuple[str, ...], ...]
+    total: str
+
+
+@dataclass(frozen=True)
 class Sheet:
     """How one figure came about."""
 
@@ -57,7 +80,8 @@ class Sheet:
     meanings: tuple[tuple[str, str], ...]
     """Each symbol in LaTeX with its meaning; the first is the result."""
     inputs: tuple[InputLine, ...]
-    steps: tuple[tuple[str, str], ...]
+    steps: tuple[StepLine, ...]
+    points: tuple[PointTable, ...]
     result: str
     result_si: str
     contributions: tuple[tuple[str, str], ...]
@@ -72,6 +96,13 @@ class Sheet:
     """In words: how far the source was read."""
     note: str
 
+    @property
+    def without_doubt(self) -> str:
+        """Say why no parts of an uncertainty are listed; empty where they are, or where the note says it."""
+        if self.contributions or self.note.startswith(NO_DOUBT):
+            return ""
+        return "No uncertainty is stated for any of its inputs."
+
 
 BASES = {
     "read": "seen in a copy",
@@ -85,7 +116,7 @@ BASES = {
 def sheet(figure: Figure, dossier: Dossier) -> Sheet:
     """Write the sheet of a figure."""
     formula, preference = figure.working.formula, dossier.preference
-    shown = show_figure(figure, preference, dossier.sampled.get(figure.name))
+    shown = _as_printed(figure, dossier)
     parts = figure.contributions()
     return Sheet(
         name=figure.name,
@@ -97,8 +128,10 @@ def sheet(figure: Figure, dossier: Dossier) -> Sheet:
         ),
         inputs=tuple(_lines(figure, dossier)),
         steps=tuple(
-            (step.label, in_si(step.value, step.kind, RESULT_DIGITS)) for step in figure.working.steps
+            StepLine(step.label, step.latex, in_si(step.value, step.kind, RESULT_DIGITS, step.unit))
+            for step in figure.working.steps
         ),
+        points=tuple(_points(one) for one in figure.working.points),
         result=with_doubt(str(shown), shown.uncertainty),
         result_si=in_si(figure.value, figure.kind, RESULT_DIGITS),
         contributions=tuple(_part(part, figure, preference) for part in parts[:CONTRIBUTIONS_SHOWN]),
@@ -108,6 +141,27 @@ def sheet(figure: Figure, dossier: Dossier) -> Sheet:
         source=cited(formula.source),
         basis=BASES[formula.source.source.basis],
         note=figure.working.note,
+    )
+
+
+def _as_printed(figure: Figure, dossier: Dossier) -> Shown:
+    """Print a figure as its page does: a cell of a table with the decimals of the table, whatever its ±."""
+    shown = show_figure(figure, dossier.preference, dossier.sampled.get(figure.name))
+    if not dossier.worked.is_cell(figure.name):
+        return shown
+    return replace(
+        show(figure.value, figure.style or figure.kind, dossier.preference), uncertainty=shown.uncertainty
+    )
+
+
+def _points(one: Points) -> PointTable:
+    columns = [[in_si(value, "number", POINT_DIGITS) for value in column.values] for column in one.columns]
+    last = one.columns[-1]
+    return PointTable(
+        one.caption,
+        tuple((each.label, each.latex, each.unit or _unit(each.kind).strip()) for each in one.columns),
+        tuple(zip(*columns, strict=True)),
+        f"{one.sums_to}: {in_si(one.total, last.kind, RESULT_DIGITS, last.unit)}",
     )
 
 
@@ -133,7 +187,7 @@ def single_first(columns: dict[str, tuple[Input, ...]], single: set[str]) -> lis
 
 def _line(latex: str, one: Input, dossier: Dossier) -> InputLine:
     origin = one.origin
-    figure = origin if isinstance(origin, str) and origin in dossier.figures else ""
+    figure = origin if isinstance(origin, str) and origin in dossier.with_sheets else ""
     return InputLine(
         latex,
         one.label,
@@ -160,7 +214,7 @@ def _spread(one: Input, figure: str, dossier: Dossier) -> str:
 
 def _value(one: Input, figure: str, dossier: Dossier) -> str:
     if figure:
-        return str(show_figure(dossier.figures[figure], dossier.preference, dossier.sampled.get(figure)))
+        return str(show_figure(dossier.with_sheets[figure], dossier.preference, dossier.sampled.get(figure)))
     return one.text or str(show(one.value, one.kind, dossier.preference))
 
 
@@ -181,11 +235,14 @@ def _part(part: Contribution, figure: Figure, preference: Preference) -> tuple[s
     return part.label, f"{rounded(amount, decimals_for(amount))}\u00a0{unit}".rstrip("\u00a0")
 
 
-def in_si(value: float, kind: str, digits: int) -> str:
-    """Print an SI value to a number of significant digits, never with an exponent."""
+def in_si(value: float, kind: str, digits: int, unit: str = "") -> str:
+    """Print an SI value to a number of significant digits, never with an exponent.
+
+    ``unit`` goes for a unit that no kind has.
+    """
     number = f"{Decimal(f'{value:.{digits - 1}e}'):f}"
     trimmed = number.rstrip("0").rstrip(".") if "." in number else number
-    return trimmed.replace("-", "\u2212") + _unit(kind)
+    return trimmed.replace("-", "\u2212") + (f"\u00a0{unit}" if unit else _unit(kind))
 
 
 def _unit(kind: str) -> str:

@@ -24,12 +24,28 @@ LIVES = ("cycle_life_", "calendar_life_")
 """How the names of the figures of a battery's life begin."""
 
 
+ROWS = {
+    "pilots": ("rows-pilots", "Power and range of lighter pilots"),
+    "gliding": ("rows-gliding", "A row worked: gliding"),
+    "climb": ("rows-climb", "A row worked: climb and top speed"),
+    "power": ("rows-power", "A row worked: power against speed"),
+    "air": ("rows-air", "A row worked: density altitude"),
+    "run": ("rows-take-off", "A row worked: take-off run"),
+    "reach": ("rows-reach", "A row worked: reach in wind"),
+    "gauge": ("rows-gauge-card", "A row worked: gauge card"),
+    "energy": ("rows-cold-and-age", "A row worked: cold and age"),
+    "years": ("rows-years", "A row worked: years"),
+    "charging": ("rows-charging", "A row worked: charging"),
+}
+"""Key of a page of worked rows -> its path and its title."""
+
+
 def topics(dossier: Dossier) -> tuple[Topic, ...]:
     """Share out all figures of a dossier; every figure stands on exactly one page, and no page is empty."""
     taken: set[str] = set()
     found = []
     for path, title, wanted in _groups(dossier):
-        names = tuple(name for name in wanted if name in dossier.figures and name not in taken)
+        names = tuple(name for name in wanted if name in dossier.with_sheets and name not in taken)
         taken.update(names)
         if names:
             found.append(Topic(f"working/{path}.md", title, names))
@@ -69,12 +85,7 @@ def _groups(dossier: Dossier) -> Iterator[tuple[str, str, list[str]]]:
             _names(modelled),
         )
     yield "battery-life", "Life of the battery", [name for name in dossier.figures if name.startswith(LIVES)]
-    if dossier.performance:
-        yield "performance", "Flight performance", _names(dossier.performance.figures)
-    if dossier.maintenance:
-        yield "maintenance", "Maintenance due", _names(dossier.maintenance.figures)
-    if dossier.road:
-        yield "trailer", "On the trailer", _names(dossier.road.figures)
+    yield from _whole_aircraft(dossier)
     yield "wiring", "Wiring and fuses", _names(dossier.wiring.figures)
     yield "capacity-tests", "Tests of the battery's capacity", _names(dossier.capacity_logs.figures)
     judged = {
@@ -85,7 +96,25 @@ def _groups(dossier: Dossier) -> Iterator[tuple[str, str, list[str]]]:
         "Masses that count for a rule",
         [name for name in dossier.figures if name in judged and name.startswith("counted_mass.")],
     )
+    yield from _rows(dossier)
     yield "limits-and-flight-tests", "Limits and flight tests", list(dossier.figures)
+
+
+def _whole_aircraft(dossier: Dossier) -> Iterator[tuple[str, str, list[str]]]:
+    if dossier.performance:
+        yield "performance", "Flight performance", _names(dossier.performance.figures)
+    if dossier.maintenance:
+        yield "maintenance", "Maintenance due", _names(dossier.maintenance.figures)
+    if dossier.road:
+        yield "trailer", "On the trailer", _names(dossier.road.figures)
+
+
+def _rows(dossier: Dossier) -> Iterator[tuple[str, str, list[str]]]:
+    """A page of sheets for the worked rows of each page of tables."""
+    for page in dict.fromkeys(one.page for one in dossier.worked.rows):
+        path, title = ROWS[page]
+        own = (one for one in dossier.worked.rows if one.page == page)
+        yield path, title, _names(figure for one in own for figure in one.figures)
 
 
 def _asked(verdict: Verdict) -> Iterator[Verdict]:
