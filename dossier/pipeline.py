@@ -7,7 +7,7 @@ from datetime import date
 from pathlib import Path
 from typing import Protocol
 
-from dossier.cited_files import evidence_cited, judged_logs, runs_cited
+from dossier.cited_files import cures_cited, evidence_cited, judged_logs, runs_cited
 from dossier.dossier import Dossier
 from dossier.figures import Figure, OutsideRange
 from dossier.findings import Finding, Place, Rejected, Severity, in_order, refuse_errors
@@ -80,7 +80,8 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     road = judge_road(project.trailer, known_road_limits()) if project.trailer else None
     coverage = usual_coverage(project.compliance)
     logs = judged_logs(project, record, state, coverage)
-    assembled = assembly_record(project.assembly, record, state, coverage=coverage, items=aircraft.items)
+    cures, plan = cures_cited(project, record, state), project.assembly
+    assembled = assembly_record(plan, record, state, coverage=coverage, items=aircraft.items, cures=cures)
     upkeep = project.maintenance
     maintained = maintenance_state(upkeep, aircraft.limits, record, state) if upkeep else None
     weighing = _weighing(state)

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from dossier.compose import links
+from dossier.compose.cures import cures
 from dossier.compose.environment import render
 from dossier.compose.evidence_files import EvidenceLink, evidence_links
 from dossier.compose.grid import Cell, Grid, Mark, Row, grid, row
@@ -60,6 +61,7 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         stages=tuple(_stage(stage, dossier) for stage in made.stages if stage.steps),
         nonconformities=_nonconformities(made.nonconformities) if made.nonconformities else None,
         components=_components(dossier),
+        cures=cures(at),
         evidence=tuple[EvidenceLink, ...](evidence),
     )
     return (Page(links.ASSEMBLY, "Assembly", "Record", text),)

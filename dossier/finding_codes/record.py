@@ -132,6 +132,8 @@ RECORD: dict[str, str] = {
     "A019": "a component whose drawing or part number is not as designed",
     "A020": "a serial at other drawings than the type's",
     "A021": "a material worked beyond its pot life",
+    "A022": "a cure that its log does not bear out",
+    "A023": "the log of a cure for a step that asks for none",
     # maintenance: what is due
     "S001": "a task that is overdue",
     "S002": "a component past its life",

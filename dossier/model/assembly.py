@@ -11,6 +11,7 @@ from dossier.model.scalars import (
     Count,
     Duration,
     Flag,
+    HeatingRate,
     Key,
     Name,
     OneOf,
@@ -59,9 +60,13 @@ class Cure(Part):
     """How a resin must harden. The serial's entry gives the log of it."""
 
     time: Duration
-    """The least."""
+    """The least, at the lowest temperature or above."""
     lowest: Temperature
     highest: Temperature
+    heating: HeatingRate | None = None
+    """The fastest that it may be heated, such as ``2 °C/min``, as a mean over ten minutes."""
+    log_asked: Flag = False
+    """True: the entry must name the log of the cure as a file."""
     source: Text
 
 

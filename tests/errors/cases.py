@@ -54,6 +54,15 @@ MOTOR_OUT = """  - event: equipment-change
     item: motor
     removed: [{name: Motor, mass: "9.5 kg", arm: "1.9 m"}]
 """
+CURED = '    cure: {time: "20 h", lowest: "19 °C", highest: "23 °C"}\n'
+LOGGED_CURE = """    cure:
+      time: "20 h"
+      lowest: "19 °C"
+      highest: "23 °C"
+      log: {file: evidence/cure.csv, time: Time / h, temperature: Mould / °C, within: "0.4 °C"}
+    evidence:
+      - {file: evidence/cure.csv, shows: "The mould while the spar bond hardened"}
+"""
 MAINTENANCE = "maintenance.yaml"
 DUE = b"""tasks:
   yearly: {name: Inspection, every: {months: 3}, level: builder, source: own}
@@ -227,6 +236,16 @@ people: [A. Builder]
 steps_done: 3
 second_checks_done: 0
 """
+
+
+def cured(code: str, hours: int, temperature: float, swing: float) -> Broken:
+    """A log of a cure, a row each half hour, that swings about a temperature."""
+    rows = "".join(
+        f"{half / 2:g},{temperature + swing * (1 if half % 4 < 2 else -1):g}\n"
+        for half in range(2 * hours + 1)
+    )
+    log = f"Time / h,Mould / °C\n{rows}".encode()
+    return Broken(code, ((RECORD, CURED, LOGGED_CURE),), {"serials/0001/evidence/cure.csv": log})
 
 
 def edit(code: str, file: str, old: str, new: str) -> Broken:
@@ -506,6 +525,20 @@ CASES: tuple[Broken, ...] = (
     ),
     edit("A013", ASSEMBLY, "        checked_by: second person\n        hold: true", "        hold: true"),
     edit("A014", ASSEMBLY, "      weighed: {", "      main-pins: {"),
+    cured("A022", hours=15, temperature=21.0, swing=1.0),
+    Broken(
+        "A023",
+        (
+            (RECORD, CURED, LOGGED_CURE),
+            (
+                ASSEMBLY,
+                '        cure: {time: "16 h", lowest: "18 °C", highest: "30 °C", source: maker\'s sheet}\n',
+                "",
+            ),
+        ),
+        {"serials/0001/evidence/cure.csv": b"Time / h,Mould / \xc2\xb0C\n0,21\n10,22\n20,21\n"},
+    ),
+    cured("L013", hours=20, temperature=21.0, swing=0.0),
     edit("A015", RECORD, 'measured: "0.05 mm"', 'measured: "0.079 mm ± 0.004 mm"'),
     Broken("A016", ((RECORD, "events:\n", NONCONFORMITY + REWORKED + "events:\n"),)),
     Broken("A017", ((RECORD, "events:\n", "events:\n" + MOTOR_OUT),)),
