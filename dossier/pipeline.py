@@ -25,6 +25,7 @@ from dossier.project import Project, load
 from dossier.references import check
 from dossier.replay import State, default_date, measured_again, not_yet, replay
 from dossier.results.allowances import allowances
+from dossier.results.assembly import AssemblyRecord
 from dossier.results.assembly_checks import assembly_record
 from dossier.results.battery import packs
 from dossier.results.discharge import discharge_model
@@ -80,8 +81,7 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     road = judge_road(project.trailer, known_road_limits()) if project.trailer else None
     coverage = usual_coverage(project.compliance)
     logs = judged_logs(project, record, state, coverage)
-    cures, plan = cures_cited(project, record, state), project.assembly
-    assembled = assembly_record(plan, record, state, coverage=coverage, items=aircraft.items, cures=cures)
+    assembled = _assembled(project, record, state, coverage)
     upkeep = project.maintenance
     maintained = maintenance_state(upkeep, aircraft.limits, record, state) if upkeep else None
     weighing = _weighing(state)
@@ -120,6 +120,21 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
         battery_years=years,
         sampled=sample_headlines((weighing, empty), (energy, flown)),
     )  # fmt: skip
+
+
+def _assembled(
+    project: Project, record: SerialRecord, state: State, coverage: float | None
+) -> AssemblyRecord:
+    """Check the assembly record against the type, the logs of its cures and the ways of controls."""
+    return assembly_record(
+        project.assembly,
+        record,
+        state,
+        coverage=coverage,
+        items=project.aircraft.items,
+        cures=cures_cited(project, record, state),
+        ways=project.rigging.ways if project.rigging else {},
+    )
 
 
 class _WithFigures(Protocol):

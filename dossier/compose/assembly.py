@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from dossier.compose import links
+from dossier.compose.assembly_critical import critical_words
 from dossier.compose.cures import cures
 from dossier.compose.environment import render
 from dossier.compose.evidence_files import EvidenceLink, evidence_links
@@ -181,6 +182,7 @@ def _dates(entry: AssemblyEntry) -> str:
 def _note(step: AssemblyStep | None, entry: AssemblyEntry | None) -> str:
     """Expected state, hold, lots with their age, cure: what stands in small print below the step."""
     parts = [*([str(step.expect)] if step else []), *(["Inspection hold"] if step and step.hold else [])]
+    parts += critical_words(step, entry)
     parts += [f"Tool: {step.tool}"] if step and step.tool else []
     parts += [f"If not: {step.if_not}"] if step and step.if_not else []
     if entry and entry.lots:

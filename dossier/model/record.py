@@ -8,6 +8,7 @@ from dossier import units
 from dossier.model.base import Part
 from dossier.model.drawing import Numbered
 from dossier.model.events import AnyEvent, Evidence
+from dossier.model.movement import Movement
 from dossier.model.scalars import (
     AnyQuantity,
     Date,
@@ -102,6 +103,8 @@ class AssemblyEntry(Part):
     """Lots in words, if the type has no assembly.yaml."""
     materials: list[LotUsed] = []
     cure: CureLog | None = None
+    seen: list[Movement] = []
+    """Which way each surface went as its control was moved, where the step names ``senses``."""
     measured: AnyQuantity | None = None
     required: Text | None = None
     """The tolerance, in words or numbers, if the type has no assembly.yaml."""

@@ -291,3 +291,9 @@ class Rigging(Part):
     """Hazards of hazards.yaml, by name; where one has several places, a list of them."""
     lifting: Lifting
     wording: Wording
+
+    @property
+    def ways(self) -> dict[str, tuple[Movement, ...]]:
+        """The movements of every connection and check that has some, by name."""
+        groups: tuple[dict[Key, Connection] | dict[Key, Check], ...] = (self.connections, self.checks)
+        return {str(name): tuple(one.ways) for group in groups for name, one in group.items() if one.ways}

@@ -12,6 +12,7 @@ from dossier.model.record import SerialRecord
 from dossier.replay import State
 from dossier.results.assembly import AssemblyRecord, Block, StepRecord, nonconformities, stages
 from dossier.results.assembly_components import component_problems
+from dossier.results.assembly_critical import Ways, critical_problems
 from dossier.results.assembly_cures import NO_RUNS, Runs, logged_cure
 from dossier.results.assembly_dates import date_problems
 from dossier.results.assembly_holds import hold_problems
@@ -28,6 +29,7 @@ def assembly_record(
     coverage: float | None = None,
     items: Mapping[str, Item] = MappingProxyType({}),
     cures: Runs = NO_RUNS,
+    ways: Ways = MappingProxyType({}),
 ) -> AssemblyRecord:
     """Check the assembly record of a serial.
 
@@ -38,6 +40,7 @@ def assembly_record(
         coverage: the one-sided probability of the usual decision rule, none for simple acceptance.
         items: the type's list.
         cures: the logs of cures as read.
+        ways: connections and checks of rigging.yaml, with which way their surfaces go.
     """
     made = AssemblyRecord(stages(assembly, record, state), nonconformities(record, state.as_of))
     judged = {
@@ -51,6 +54,7 @@ def assembly_record(
             for step in made.steps
             for problem in problems(step, assembly.materials if assembly else {}, coverage, cures)
         ),
+        *(problem for step in made.steps for problem in critical_problems(step, ways)),
         *hold_problems(made.stages),
         *date_problems(made, record),
         *(problem for one in made.nonconformities for problem in nonconformity_problems(one, made)),

@@ -203,6 +203,11 @@ def _lots(step: AssemblyStep, entry: AssemblyEntry, materials: Mapping[str, Mate
             )
 
 
+def _lacks_signature(step: AssemblyStep, entry: AssemblyEntry) -> bool:
+    """Of a critical step it is told with the second check."""
+    return bool(step.checked_by and not entry.checked_by and not step.critical)
+
+
 def _lacks_log(step: AssemblyStep, entry: AssemblyEntry) -> bool:
     return bool(step.cure and step.cure.log_asked and entry.cure and not entry.cure.log)
 
@@ -211,7 +216,7 @@ def _lacks(record: StepRecord, step: AssemblyStep, entry: AssemblyEntry) -> Iter
     missing = [
         *(["its date"] if entry.date is None else []),
         *(["who did it"] if not entry.by else []),
-        *([f"the signature of the {step.checked_by}"] if step.checked_by and not entry.checked_by else []),
+        *([f"the signature of the {step.checked_by}"] if _lacks_signature(step, entry) else []),
         *(["the measured value"] if step.required and not entry.measured else []),
         *(["the log of the cure"] if step.cure and not entry.cure else []),
         *(["the log of the cure as a file"] if _lacks_log(step, entry) else []),
@@ -226,7 +231,7 @@ def _lacks(record: StepRecord, step: AssemblyStep, entry: AssemblyEntry) -> Iter
             "not fully signed",
             fails=False,
         )
-    if entry.by and entry.checked_by and entry.by == entry.checked_by:
+    if entry.by and entry.checked_by and entry.by == entry.checked_by and not step.critical:
         yield Problem(
             "A010",
             f"{_named(record)} was checked by {entry.by}, who did it",
