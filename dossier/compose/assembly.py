@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from dossier.compose import links
-from dossier.compose.assembly_critical import critical_words
+from dossier.compose.assembly_critical import critical_words, expected_time
 from dossier.compose.cures import cures
 from dossier.compose.environment import render
 from dossier.compose.evidence_files import EvidenceLink, evidence_links
@@ -46,6 +46,8 @@ class StagePart:
     """Hazards of its steps."""
     pictures: tuple[tuple[str, PictureText], ...]
     """Title of the step, and what its picture shows."""
+    time: str
+    """How long its steps are expected to last."""
 
 
 def pages(dossier: Dossier) -> tuple[Page, ...]:
@@ -114,6 +116,7 @@ def _stage(stage: StageRecord, dossier: Dossier) -> StagePart:
         grid(stage.name or "Entries in order", HEADS, rows),
         boxes(dossier, hazards),
         tuple((title, picture) for title, picture in shown if picture),
+        expected_time(stage),
     )
 
 

@@ -1,7 +1,9 @@
-"""A critical step of the assembly in words: the second check, and which way the controls go."""
+"""Steps of the assembly in words: the second check of a critical one, which way controls go, how long it
+takes."""
 
 from __future__ import annotations
 
+from dossier.compose.operating.expected_time import minutes
 from dossier.compose.words import sentence
 from dossier.model.assembly import AssemblyStep
 from dossier.model.movement import movement_words
@@ -14,6 +16,7 @@ def critical_words(step: AssemblyStep | None, entry: AssemblyEntry | None) -> li
     if step is None:
         return []
     parts = ["Critical"] if step.critical else []
+    parts += [f"Expected time: {step.time.text}"] if step.time else []
     if step.second_check:
         parts.append(f"Second check, by the {step.checked_by}: {step.second_check}")
     if entry and entry.seen:
@@ -27,6 +30,6 @@ def expected_time(stage: StageRecord) -> str:
     times = [step.time for step in steps if step.time]
     if not times:
         return ""
-    minutes = round(sum(time.value for time in times) / 60)
+    total = minutes(sum(time.value for time in times))
     of = "" if len(times) == len(steps) else f", for the {len(times)} of {len(steps)} steps that state a time"
-    return sentence(f"expected: about {minutes} min{of}")
+    return sentence(f"expected: about {total}{of}")
