@@ -45,6 +45,18 @@ OBJECTS: Mapping[str, tuple[str, ...]] = {
 VERBS = tuple(OBJECTS)
 """What an act may be."""
 
+KINDS_OF_LIST = (
+    "rigging",
+    "de-rigging",
+    "preflight",
+    "charging",
+    "storage",
+    "emergency",
+    "transport",
+    "inspection",
+    "after-flight",
+)
+
 
 class Hazard(Part):
     """What can hurt, what follows, how to avoid it. ``{name_of_a_limit}`` stands for the value of that
@@ -186,17 +198,7 @@ class Procedure(Part):
     title: Text
     kind: Annotated[
         str,
-        OneOf(
-            "rigging",
-            "de-rigging",
-            "preflight",
-            "charging",
-            "storage",
-            "emergency",
-            "transport",
-            "inspection",
-            "after-flight",
-        ),
+        OneOf(*KINDS_OF_LIST),
     ]
     purpose: Text
     people: Count

@@ -11,7 +11,7 @@ from dossier.model.applicability import Applicability
 from dossier.model.base import Part
 from dossier.model.battery import Size
 from dossier.model.movement import Movement
-from dossier.model.procedure import VERBS
+from dossier.model.procedure import KINDS_OF_LIST, VERBS
 from dossier.model.scalars import Count, Flag, Key, Mass, Name, OneOf, Text, Torque
 
 CONNECTION_KINDS = (
@@ -145,6 +145,10 @@ class Check(Applicability):
     """Connections, covers or settings after whose last change it must be made again."""
     ways: list[Movement] = []
     """For a look at the direction of a control that is no connection: what goes which way."""
+    remedy: Flag = False
+    """True if every list that makes it says what to do if it fails; emergencies excepted."""
+    tool: Text | None = None
+    """The tool without which it shows nothing, such as: feeler gauge. The step that makes it names it."""
 
 
 class Cover(Applicability):
@@ -214,6 +218,12 @@ class Connection(Applicability):
     fastening: Fastening | None = None
     ways: list[Movement] = []
     """Of a control: what goes which way."""
+    remedy: list[Annotated[str, OneOf(*VERBS)]] = []
+    """The acts whose steps say what to do if it does not go, in every list but emergencies."""
+    tools: dict[Annotated[str, OneOf(*VERBS)], Text] = {}
+    """Act -> the tool without which it cannot be done well: ``torque: torque wrench``."""
+    pictures: dict[Annotated[str, OneOf(*VERBS)], list[Annotated[str, OneOf(*KINDS_OF_LIST)]]] = {}
+    """Act -> the kinds of list whose first step that does it shows a picture of how it must look."""
 
 
 class Circuit(Part):
