@@ -76,3 +76,14 @@ def test_only_the_first_step_of_its_kind_needs_the_picture(tmp_path: Path) -> No
     asked = Edit(MODEL, SPAR, f"{SPAR}    pictures: {{inspect: [preflight]}}\n")
     found = [one for one in findings(tmp_path, asked) if one.code == "V117"]
     assert [one.place.file for one in found if one.place] == [PREFLIGHT]
+
+
+@pytest.mark.parametrize(("do", "told"), [
+    ("Read the wind.", ["V118"]), ("Look at the strap of the wind sock.", ["V118"]),
+    ("Pull the strap of the wind sock.", []), ("Take the strap, and pull at it.", []),
+])  # fmt: skip
+def test_a_check_that_asks_for_a_hand_is_not_made_by_a_look(tmp_path: Path, do: str, told: list[str]) -> None:
+    model = Edit(MODEL, WIND, WIND.replace("derig]}", "derig], by_hand: true}"))
+    found = findings(tmp_path, model, Edit(RIG, READ, READ.replace("Read the wind.", do)))
+    here = [one.code for one in found if one.code == "V118" and one.place and one.place.file == RIG]
+    assert here == told

@@ -1,4 +1,4 @@
-"""Does a step name what rigging.yaml says it needs: a remedy, a tool, a picture?"""
+"""Does a step name what rigging.yaml says it needs: a remedy, a tool, a picture, a hand?"""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dossier.located import place_of
 from dossier.procedures.fault import Fault, of_words
 from dossier.procedures.listing import Doing, Listing, Step
+from dossier.procedures.rules.vocabulary import PULLS, verbs
 from dossier.procedures.system import System
 
 
@@ -91,3 +92,20 @@ def picture_shown(listing: Listing, system: System) -> Iterator[Fault]:
                 words = f"no picture shows how the {system.called(doing.name)} must look"
                 remedy = "add  picture: {file: ..., shows: ...}  ; rigging.yaml asks for it"
                 yield of_words(listing, "V117", step, (words, remedy), place_of(step.written.do))
+
+
+def by_hand(listing: Listing, system: System) -> Iterator[Fault]:
+    """A check that a look does not show is not only looked at in words: its command pulls, pushes, presses or
+    lifts.
+
+    Source: own reasoning (a strap that is sewn half through looks whole).
+    """
+    for step in listing.steps:
+        doing = next((one for one in step.doings if one.verb == "check" and not one.second), None)
+        if doing is None or not system.checks[doing.name].by_hand:
+            continue
+        done = verbs(step.written.do)
+        if not done & PULLS:
+            words = f"a look does not show this: {system.called(doing.name)}"
+            remedy = "write what is pulled, pushed, pressed or lifted; rigging.yaml asks for it"
+            yield of_words(listing, "V118", step, (words, remedy), place_of(step.written.do))

@@ -115,6 +115,7 @@ WORD_RULES: tuple[Callable[[Listing, System], Iterator[Fault]], ...] = (
     means.remedy_named,
     means.tool_named,
     means.picture_shown,
+    means.by_hand,
 )
 """Checks of the words of a list against its acts."""
 
