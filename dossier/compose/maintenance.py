@@ -80,8 +80,8 @@ def _tasks(at: Printer, items: Iterable[DueItem]) -> Grid:
                 note=sentence(item.source),
             ),
             *_amounts(at, item),
-            item.last.isoformat() if item.last else "never",
-            _interval(item, "" if item.done_before else " for the first time"),
+            item.last.isoformat() if item.last else "not on record" if item.before_flight else "never",
+            _interval(item, "" if item.done_before or item.before_flight else " for the first time"),
             item.level,
         )
         for item in items
@@ -102,7 +102,7 @@ def _amounts(at: Printer, item: DueItem) -> tuple[Cell, Cell, Cell]:
     """State, when it is due, and what is left: each number leads to its sheet."""
     ends, lefts = ([each(at, measure) for measure in item.measures] for each in (_due, _left))
     if item.due_day:
-        ends.insert(0, Cell(f"{item.due_day.isoformat()}, before {item.before_flight}"))
+        ends.insert(0, Cell(item.due_day.isoformat()))
         lefts.insert(0, Cell("to do" if item.is_open else "done for that day"))
     return (
         Cell(mark=STATES[item.state]),

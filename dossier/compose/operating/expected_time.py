@@ -13,12 +13,24 @@ _NUMBERS = ("nobody", "one person", "two people", "three people", "four people",
 
 @dataclass(frozen=True)
 class ExpectedTime:
-    """In words; both are empty where neither the list nor a step says anything."""
+    """In words; all are empty where neither the list nor a step says anything."""
 
-    first: str
-    """Such as ``about 25 min with two people``."""
+    amount: str
+    """Such as ``about 25 min``."""
+    people: str
+    """Such as ``two people``."""
     note: str
     """What the steps add up to."""
+
+    @property
+    def first(self) -> str:
+        """In one piece, such as ``about 25 min with two people``."""
+        return f"{self.amount} with {self.people}" if self.amount else ""
+
+    @property
+    def beside(self) -> str:
+        """What stands below the time."""
+        return "; ".join(filter(None, (f"with {self.people}", self.note)))
 
 
 def expected_time(one: List, preference: Preference) -> ExpectedTime:
@@ -29,11 +41,12 @@ def expected_time(one: List, preference: Preference) -> ExpectedTime:
     times = [numbered.step.time.value for numbered in one.steps if numbered.step.time]
     duration, steps = one.procedure.duration, len(one.steps)
     total, whole = minutes(sum(times)), len(times) == steps
-    if duration is None:
-        first = f"about {total} with {_people(one)}" if times and whole else ""
-        return ExpectedTime(first, _sum(total, len(times), steps) if times and not whole else "")
-    first = f"about {printed(duration, preference)} with {_people(one)}"
-    return ExpectedTime(first, _sum(total, len(times), steps) if times else "")
+    note = _sum(total, len(times), steps) if times else ""
+    if duration is not None:
+        return ExpectedTime(f"about {printed(duration, preference)}", _people(one), note)
+    if times and whole:
+        return ExpectedTime(f"about {total}", _people(one), "")
+    return ExpectedTime("", _people(one), note)
 
 
 def minutes(seconds: float) -> str:

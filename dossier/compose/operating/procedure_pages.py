@@ -99,7 +99,7 @@ def _summary(one: List, time: ExpectedTime) -> tuple[tuple[str, str, str], ...]:
     critical = sum(step.critical for step in steps)
     rows = (
         ("People", str(one.procedure.people), ""),
-        ("Time", time.first, time.note),
+        ("Time", time.amount, time.beside),
         ("Steps", str(len(steps)), f"{critical} of them critical" if critical else ""),
         ("Second checks", str(sum(step.second_check is not None for step in steps)), "by another person"),
     )
