@@ -1,25 +1,32 @@
 """The files that the record of a serial cites: its evidence with digests, the logs of its
-batteries' tests, the runs of its flight tests."""
+batteries' tests and of its cures, the runs of its flight tests."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from dossier.battery_log import LogColumns
+from dossier.compute.log_cure import cure_clock_findings
+from dossier.cure_log import CureRun, cure_run
 from dossier.findings import Finding, Rejected, refuse_errors
 from dossier.model.events import CapacityTest, Evidence, FlightTest, PackFitted
-from dossier.model.flight_runs import BLOCKS, Runs, kind_of
-from dossier.model.record import SerialRecord
+from dossier.model.flight_runs import BLOCKS, kind_of
+from dossier.model.flight_runs import Runs as FlightRuns
+from dossier.model.record import CureFile, SerialRecord
 from dossier.project import Project
 from dossier.quantities import Quantity
 from dossier.read.evidence import EvidenceFile, read_evidence, same_names
 from dossier.read.log import read_log
 from dossier.read.runs import read_runs
 from dossier.replay import State
+from dossier.results.assembly_cures import Runs
 from dossier.results.capacity_logs import CapacityLogs, capacity_logs
 from dossier.results.logged_test import LoggedTest
 from dossier.results.pack_verdict import Asked
 from dossier.results.reduced_runs import Tables
+
+LEAST_ROWS = 2
+"""Between two rows of a log there is a time."""
 
 
 def evidence_cited(project: Project, record: SerialRecord, state: State) -> tuple[EvidenceFile, ...]:
@@ -109,7 +116,7 @@ def runs_cited(project: Project, record: SerialRecord, state: State) -> Tables:
     number = str(record.serial_number)
     for count, event in enumerate(state.of_kind(FlightTest), start=1):
         for name in BLOCKS:
-            block: Runs | None = getattr(event, name)
+            block: FlightRuns | None = getattr(event, name)
             if block is None or block.file is None:
                 continue
             wanted = {str(key): (str(head), kind_of(key) or "") for key, head in block.columns.items()}
@@ -120,3 +127,38 @@ def runs_cited(project: Project, record: SerialRecord, state: State) -> Tables:
                 problems += rejected.findings
     refuse_errors(problems)
     return found
+
+
+def cures_cited(project: Project, record: SerialRecord, state: State) -> Runs:
+    """Read the logs of cures that stand in files; these are evidence, and were found there.
+
+    Raises:
+        Rejected: with every problem of every file; a clock that steps among them.
+    """
+    found: dict[tuple[str, str, str], CureRun] = {}
+    problems: list[Finding] = []
+    number = str(record.serial_number)
+    for log in _cure_files(record, state):
+        wanted = {"time": (str(log.time), "time"), "temperature": (str(log.temperature), "temperature")}
+        shown = f"serials/{number}/{log.file}"
+        try:
+            rows = read_runs(project.serial_folder(number) / str(log.file), shown, wanted, row="sample")
+        except Rejected as rejected:
+            problems += rejected.findings
+            continue
+        if len(rows) < LEAST_ROWS:
+            problems.append(
+                Finding("R020", "the log has fewer than two rows of values", "one row a sample", log.place)
+            )
+            continue
+        found[log.key] = cure_run(shown, rows)
+        problems += cure_clock_findings(found[log.key])
+    refuse_errors(problems)
+    return found
+
+
+def _cure_files(record: SerialRecord, state: State) -> Iterator[CureFile]:
+    """List the logs of all entries up to the date, each once."""
+    entries = (entry for entry in record.assembly if entry.date is None or entry.date <= state.as_of)
+    logs = [entry.cure.log for entry in entries if entry.cure and entry.cure.log]
+    yield from {log.key: log for log in logs}.values()

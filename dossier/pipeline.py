@@ -7,7 +7,7 @@ from datetime import date
 from pathlib import Path
 from typing import Protocol
 
-from dossier.cited_files import evidence_cited, judged_logs, runs_cited
+from dossier.cited_files import cures_cited, evidence_cited, judged_logs, runs_cited
 from dossier.dossier import Dossier
 from dossier.figures import Figure, OutsideRange
 from dossier.findings import Finding, Place, Rejected, Severity, in_order, refuse_errors
@@ -26,6 +26,7 @@ from dossier.project import Project, load
 from dossier.references import check
 from dossier.replay import State, default_date, measured_again, not_yet, replay
 from dossier.results.allowances import allowances
+from dossier.results.assembly import AssemblyRecord
 from dossier.results.assembly_checks import assembly_record
 from dossier.results.battery import packs
 from dossier.results.discharge import discharge_model
@@ -84,7 +85,7 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     road = judge_road(project.trailer, known_road_limits()) if project.trailer else None
     coverage = usual_coverage(project.compliance)
     logs = judged_logs(project, record, state, coverage)
-    assembled = assembly_record(project.assembly, record, state, coverage=coverage, items=aircraft.items)
+    assembled = _assembled(project, record, state, coverage)
     upkeep = project.maintenance
     maintained = maintenance_state(upkeep, aircraft.limits, record, state) if upkeep else None
     weighing = _weighing(state)
@@ -128,6 +129,21 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
         ),
         sampled=sample_headlines((weighing, empty), (energy, flown)),
     )  # fmt: skip
+
+
+def _assembled(
+    project: Project, record: SerialRecord, state: State, coverage: float | None
+) -> AssemblyRecord:
+    """Check the assembly record against the type, the logs of its cures and the ways of controls."""
+    return assembly_record(
+        project.assembly,
+        record,
+        state,
+        coverage=coverage,
+        items=project.aircraft.items,
+        cures=cures_cited(project, record, state),
+        ways=project.rigging.ways if project.rigging else {},
+    )
 
 
 class _WithFigures(Protocol):

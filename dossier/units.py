@@ -99,6 +99,14 @@ KINDS: dict[str, Kind] = {
             "resistance", "Ω", "18 mΩ", ohm="Ω|ohm", milliohm="mΩ|mohm", megaohm="MΩ|Mohm", kiloohm="kΩ|kohm"
         ),
         _kind("temperature", "K", "25 °C", degree_Celsius="°C|degC", degree_Fahrenheit="°F|degF", kelvin="K"),
+        _kind(
+            "heating_rate",
+            "K/s",
+            "2 °C/min",
+            delta_degree_Celsius__per__minute="°C/min|K/min",
+            delta_degree_Celsius__per__hour="°C/h|K/h",
+            delta_degree_Fahrenheit__per__minute="°F/min",
+        ),
         _kind("angle", "rad", "0.5 deg", degree="deg|°", radian="rad"),
         _kind("ratio", "1", "85 %", percent="%"),
         _kind(

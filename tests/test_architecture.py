@@ -40,6 +40,7 @@ GROUND = frozenset(
         "located",
         "places",
         "battery_log",
+        "cure_log",
         "months",
         "replacing",
     }
@@ -64,7 +65,7 @@ MAY_IMPORT: dict[str, set[str]] = {
     "summary": {"dossier", "judge", "compose"},  # the points that are open, in the words of the cover
     "results_file": PARTS_OF_A_DOSSIER | {"results_tables"},
     "results_tables": PARTS_OF_A_DOSSIER,
-    "cited_files": {"model", "project", "read", "replay", "results"},
+    "cited_files": {"model", "project", "read", "replay", "results", "compute"},
     "pipeline": PARTS_OF_A_DOSSIER | {"references", "tables", "cited_files"},
     "fleet": {"dossier", "pipeline"},
     "compose": PARTS_OF_A_DOSSIER,

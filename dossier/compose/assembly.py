@@ -6,6 +6,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from dossier.compose import links
+from dossier.compose.assembly_critical import critical_words, expected_time
+from dossier.compose.cures import cures
 from dossier.compose.environment import render
 from dossier.compose.evidence_files import EvidenceLink, evidence_links
 from dossier.compose.grid import Cell, Grid, Mark, Row, grid, row
@@ -44,6 +46,8 @@ class StagePart:
     """Hazards of its steps."""
     pictures: tuple[tuple[str, PictureText], ...]
     """Title of the step, and what its picture shows."""
+    time: str
+    """How long its steps are expected to last."""
 
 
 def pages(dossier: Dossier) -> tuple[Page, ...]:
@@ -60,6 +64,7 @@ def pages(dossier: Dossier) -> tuple[Page, ...]:
         stages=tuple(_stage(stage, dossier) for stage in made.stages if stage.steps),
         nonconformities=_nonconformities(made.nonconformities) if made.nonconformities else None,
         components=_components(dossier),
+        cures=cures(at),
         evidence=tuple[EvidenceLink, ...](evidence),
     )
     return (Page(links.ASSEMBLY, "Assembly", "Record", text),)
@@ -111,6 +116,7 @@ def _stage(stage: StageRecord, dossier: Dossier) -> StagePart:
         grid(stage.name or "Entries in order", HEADS, rows),
         boxes(dossier, hazards),
         tuple((title, picture) for title, picture in shown if picture),
+        expected_time(stage),
     )
 
 
@@ -179,6 +185,7 @@ def _dates(entry: AssemblyEntry) -> str:
 def _note(step: AssemblyStep | None, entry: AssemblyEntry | None) -> str:
     """Expected state, hold, lots with their age, cure: what stands in small print below the step."""
     parts = [*([str(step.expect)] if step else []), *(["Inspection hold"] if step and step.hold else [])]
+    parts += critical_words(step, entry)
     parts += [f"Tool: {step.tool}"] if step and step.tool else []
     parts += [f"If not: {step.if_not}"] if step and step.if_not else []
     if entry and entry.lots:

@@ -15,11 +15,21 @@ from dossier.compose.printer import Printer
 from dossier.compose.words import sentence
 from dossier.dossier import Dossier
 from dossier.figures import Figure
-from dossier.results.maintenance import DUE, NOT_KNOWN, OVERDUE, DueItem, MaintenanceState, Measure, amount
+from dossier.results.maintenance import (
+    BEFORE_FLIGHT,
+    DUE,
+    NOT_KNOWN,
+    OVERDUE,
+    DueItem,
+    MaintenanceState,
+    Measure,
+    amount,
+)
 
 STATES = {
     OVERDUE: Mark("Overdue", "fails"),
     NOT_KNOWN: Mark("Not known", "not-shown"),
+    BEFORE_FLIGHT: Mark("Due before flight", "inconclusive"),
     DUE: Mark("Not yet due", "conforms"),
 }
 HEADS = "+ What | State | Due | Left | = Last done | Interval | Who"
@@ -70,8 +80,8 @@ def _tasks(at: Printer, items: Iterable[DueItem]) -> Grid:
                 note=sentence(item.source),
             ),
             *_amounts(at, item),
-            item.last.isoformat() if item.last else "never",
-            _interval(item, "" if item.done_before else " for the first time"),
+            item.last.isoformat() if item.last else "not on record" if item.before_flight else "never",
+            _interval(item, "" if item.done_before or item.before_flight else " for the first time"),
             item.level,
         )
         for item in items
@@ -91,6 +101,9 @@ def _life(at: Printer, item: DueItem) -> Row:
 def _amounts(at: Printer, item: DueItem) -> tuple[Cell, Cell, Cell]:
     """State, when it is due, and what is left: each number leads to its sheet."""
     ends, lefts = ([each(at, measure) for measure in item.measures] for each in (_due, _left))
+    if item.due_day:
+        ends.insert(0, Cell(item.due_day.isoformat()))
+        lefts.insert(0, Cell("to do" if item.is_open else "done for that day"))
     return (
         Cell(mark=STATES[item.state]),
         _one_after_the_other(ends, " or "),
@@ -126,6 +139,7 @@ def _sheet(at: Printer, figure: Figure | None) -> str:
 
 
 def _interval(item: DueItem, behind: str) -> str:
-    parts = [measure.words for measure in item.measures]
+    parts = [f"before {item.before_flight}"] if item.before_flight else []
+    parts += [measure.words for measure in item.measures]
     first = ", whichever is first" if len(parts) > 1 else ""
     return f"{' or '.join(parts)}{behind}{first}"

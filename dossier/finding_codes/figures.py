@@ -69,6 +69,7 @@ FIGURES: dict[str, str] = {
     "L010": "an energy of a log that the model does not give",
     "L011": "a resistance of a log that the table of the type does not give",
     "L012": "a battery that its test does not accept",
+    "L013": "a log whose sensor stands still",
     # judge: verdicts, claims
     "J001": "a rule set asks for a fact that is not declared",
     "J002": "a declared value does not answer the question",

@@ -85,6 +85,10 @@ LISTS: dict[str, str] = {
     "V110": "a positive check whose words hold nothing",
     "V111": "a second check that does nothing",
     "V112": "an inspection that does not count its tools",
+    "V115": "an act that must have a remedy, and has none",
+    "V116": "an act without the tool that it needs",
+    "V117": "an act whose picture is missing",
+    "V118": "a look in place of a hand",
     "V113": "a list without a hazard of what is done in it",
     # completed lists: the record file of a list against the list
     "T001": "a list of another aircraft",

@@ -132,6 +132,13 @@ RECORD: dict[str, str] = {
     "A019": "a component whose drawing or part number is not as designed",
     "A020": "a serial at other drawings than the type's",
     "A021": "a material worked beyond its pot life",
+    "A022": "a cure that its log does not bear out",
+    "A023": "the log of a cure for a step that asks for none",
+    "A024": "a critical step of the assembly that nobody checks a second time",
+    "A025": "words of an assembly step that have a control go the wrong way",
+    "A026": "a critical step without its independent second check, or without what it saw",
+    "A027": "a control that was seen to go the wrong way",
+    "A028": "a control whose sense no step of the assembly looks at",
     # maintenance: what is due
     "S001": "a task that is overdue",
     "S002": "a component past its life",

@@ -11,6 +11,7 @@ from dossier.model.scalars import (
     Count,
     Duration,
     Flag,
+    HeatingRate,
     Key,
     Name,
     OneOf,
@@ -59,9 +60,13 @@ class Cure(Part):
     """How a resin must harden. The serial's entry gives the log of it."""
 
     time: Duration
-    """The least."""
+    """The least, at the lowest temperature or above."""
     lowest: Temperature
     highest: Temperature
+    heating: HeatingRate | None = None
+    """The fastest that it may be heated, such as ``2 °C/min``, as a mean over ten minutes."""
+    log_asked: Flag = False
+    """True: the entry must name the log of the cure as a file."""
     source: Text
 
 
@@ -80,6 +85,18 @@ class AssemblyStep(Part):
     """Who does it and signs, by role."""
     checked_by: Text | None = None
     """Who looks at it and signs as well, by role; left out where one signature is enough."""
+    critical: Flag = False
+    """True for what can cost the aircraft if it is wrong, such as a control hooked up or a pin locked:
+    another person than the one who did it makes the second check."""
+    second_check: Text | None = None
+    """What that person moves, pulls or looks at."""
+    joins: list[Name] = []
+    """Connections of rigging.yaml that are made or inspected here; if one is critical, so is the step."""
+    senses: list[Name] = []
+    """Connections and checks of rigging.yaml whose ``ways`` are looked at here: the entry states what was
+    seen."""
+    time: Duration | None = None
+    """How long it is expected to last."""
     if_not: Text | None = None
     """What to do if the expected state is not there."""
     tool: Text | None = None

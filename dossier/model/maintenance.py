@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from typing import Annotated
+
 from dossier.model.base import Part
-from dossier.model.scalars import Count, Duration, Key, Name, Text
+from dossier.model.scalars import Count, Duration, Key, Name, OneOf, Text
 
 
 class Interval(Part):
@@ -16,6 +18,9 @@ class Interval(Part):
     """A limit of aircraft.yaml that states the flight hours, in place of ``flight_hours``."""
     cycles: Count | None = None
     """Flights."""
+    before_flight: Annotated[str, OneOf("daily", "each")] | None = None
+    """For a task: ``daily`` before the first flight of a day, ``each`` before every flight. The record of the
+    serial need not hold it, so it is never overdue, but due until it was done on the day."""
 
 
 class Task(Part):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Annotated
 
 from dossier.model.base import Part
@@ -35,3 +35,24 @@ class Movement(Part):
     tip."""
     goes: Annotated[str, OneOf(*OPPOSITE)]
     """``in`` and ``out`` are for airbrakes: flush with the wing, and standing out of it."""
+
+
+def expected_way(surface: str, control: str, moves: str, known: Iterable[Movement]) -> str | None:
+    """Return the way in which a surface goes by the movements that are known, straight or by their opposite.
+
+    Returns:
+        None if they say nothing of this surface with this control. Capitals do not count.
+    """
+    of_it = [
+        one
+        for one in known
+        if one.surface.lower() == surface.lower() and one.control.lower() == control.lower()
+    ]
+    straight = next((str(one.goes) for one in of_it if one.moves == moves), None)
+    against = next((OPPOSITE[one.goes] for one in of_it if one.moves == OPPOSITE[moves]), None)
+    return straight or against
+
+
+def movement_words(one: Movement) -> str:
+    """Say one movement in few words: ``stick left: left aileron up``."""
+    return f"{one.control} {one.moves}: {one.surface} {one.goes}"

@@ -45,6 +45,18 @@ OBJECTS: Mapping[str, tuple[str, ...]] = {
 VERBS = tuple(OBJECTS)
 """What an act may be."""
 
+KINDS_OF_LIST = (
+    "rigging",
+    "de-rigging",
+    "preflight",
+    "charging",
+    "storage",
+    "emergency",
+    "transport",
+    "inspection",
+    "after-flight",
+)
+
 
 class Hazard(Part):
     """What can hurt, what follows, how to avoid it. ``{name_of_a_limit}`` stands for the value of that
@@ -149,6 +161,8 @@ class ProcedureStep(Applicability):
     tool: Text | None = None
     time: Duration | None = None
     """How long it lasts, or how long to wait, where that matters."""
+    signs: Text | None = None
+    """Who signs for this step, by role, besides those who sign the list."""
     picture: Picture | None = None
     """What is to be seen, as a photo or drawing: stands beside the step."""
     on_card: CardWords | None = None
@@ -184,22 +198,15 @@ class Procedure(Part):
     title: Text
     kind: Annotated[
         str,
-        OneOf(
-            "rigging",
-            "de-rigging",
-            "preflight",
-            "charging",
-            "storage",
-            "emergency",
-            "transport",
-            "inspection",
-            "after-flight",
-        ),
+        OneOf(*KINDS_OF_LIST),
     ]
     purpose: Text
     people: Count
     """How many are needed."""
     duration: Duration | None = None
+    """How long it takes; left out where every step states its time: then it is their sum."""
+    signs: list[Text] = []
+    """Who signs the whole list, by role; left out, as many as are needed."""
     tools: list[Text] = []
     loose_items: list[Text] = []
     """Pins, clips, covers: counted at the start and at the end."""

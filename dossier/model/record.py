@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from typing import Annotated
 
+from dossier import units
 from dossier.model.base import Part
 from dossier.model.drawing import Numbered
 from dossier.model.events import AnyEvent, Evidence
+from dossier.model.movement import Movement
 from dossier.model.scalars import (
     AnyQuantity,
     Date,
     Duration,
+    FilePath,
     Key,
     Mass,
     Name,
@@ -49,12 +52,40 @@ class LotUsed(Part):
     """From mixing until the last of it was in its place, for a material with a pot life."""
 
 
+class CureFile(Part):
+    """The log of a cure as a table of comma-separated values."""
+
+    file: FilePath
+    """One of the files that the entry cites as evidence."""
+    time: Text
+    """The heading of the column, with its unit behind a stroke: ``Time / min``, from the start of the log."""
+    temperature: Text
+    """The heading of the column, with its unit behind a stroke: ``Mould / °C``."""
+    within: Temperature | None = None
+    """How well the thermometer measures, as an expanded uncertainty, k = 2: ``0.5 °C``; left out, the values
+    are held as they stand."""
+
+    @property
+    def key(self) -> tuple[str, str, str]:
+        """Which columns of which file."""
+        return str(self.file), str(self.time), str(self.temperature)
+
+    @property
+    def standard_uncertainty(self) -> float:
+        """That of the thermometer, in K. A difference of temperatures: only the factor of its unit counts."""
+        within = self.within
+        return within.as_written * units.scale(within.kind, within.unit)[0] / 2 if within else 0.0
+
+
 class CureLog(Part):
     """How the resin of this entry hardened, as logged."""
 
     time: Duration
+    """How long it was at the step's lowest temperature or above."""
     lowest: Temperature
     highest: Temperature
+    log: CureFile | None = None
+    """The log as a file: it is read, and the three values above must be borne out by it."""
 
 
 class AssemblyEntry(Part):
@@ -72,6 +103,8 @@ class AssemblyEntry(Part):
     """Lots in words, if the type has no assembly.yaml."""
     materials: list[LotUsed] = []
     cure: CureLog | None = None
+    seen: list[Movement] = []
+    """Which way each surface went as its control was moved, where the step names ``senses``."""
     measured: AnyQuantity | None = None
     required: Text | None = None
     """The tolerance, in words or numbers, if the type has no assembly.yaml."""

@@ -3,15 +3,14 @@ verified against it."""
 
 from __future__ import annotations
 
-from typing import Annotated, Any
-
-from pydantic import BeforeValidator
+from typing import Annotated
 
 from dossier.model.applicability import Applicability
 from dossier.model.base import Part
 from dossier.model.battery import Size
 from dossier.model.movement import Movement
-from dossier.model.procedure import VERBS
+from dossier.model.procedure import KINDS_OF_LIST, VERBS
+from dossier.model.rigging_bounds import Lifting, WarningPlaces, Wording
 from dossier.model.scalars import Count, Flag, Key, Mass, Name, OneOf, Text, Torque
 
 CONNECTION_KINDS = (
@@ -145,6 +144,12 @@ class Check(Applicability):
     """Connections, covers or settings after whose last change it must be made again."""
     ways: list[Movement] = []
     """For a look at the direction of a control that is no connection: what goes which way."""
+    remedy: Flag = False
+    """True if every list that makes it says what to do if it fails; emergencies excepted."""
+    by_hand: Flag = False
+    """True if a look shows nothing: its step pulls, pushes, presses or lifts."""
+    tool: Text | None = None
+    """The tool without which it shows nothing, such as: feeler gauge. The step that makes it names it."""
 
 
 class Cover(Applicability):
@@ -214,6 +219,12 @@ class Connection(Applicability):
     fastening: Fastening | None = None
     ways: list[Movement] = []
     """Of a control: what goes which way."""
+    remedy: list[Annotated[str, OneOf(*VERBS)]] = []
+    """The acts whose steps say what to do if it does not go, in every list but emergencies."""
+    tools: dict[Annotated[str, OneOf(*VERBS)], Text] = {}
+    """Act -> the tool without which it cannot be done well: ``torque: torque wrench``."""
+    pictures: dict[Annotated[str, OneOf(*VERBS)], list[Annotated[str, OneOf(*KINDS_OF_LIST)]]] = {}
+    """Act -> the kinds of list whose first step that does it shows a picture of how it must look."""
 
 
 class Circuit(Part):
@@ -228,47 +239,6 @@ class Circuit(Part):
     propeller_held_by: dict[Key, Name] = {}
     """Settings, each with its position, in which the propeller cannot turn: its strap tied."""
     before_energising: Condition | None = None
-
-
-class WarningPlace(Part):
-    """Before what a hazard's box must stand, in every procedure that does it."""
-
-    before: list[Name]
-    """Objects of this file."""
-    acts: list[Annotated[str, OneOf(*VERBS)]] = []
-    """The acts that need it; left out, every act but looking, pulling and trying."""
-    to: list[Name] = []
-    """For settings: the new positions that need it; left out, every one."""
-    only_in: list[Name] = []
-    """Procedures, by file name, to which this is limited."""
-
-
-def _as_list(value: Any) -> Any:
-    return value if isinstance(value, list) else [value]
-
-
-WarningPlaces = Annotated[
-    list[WarningPlace], BeforeValidator(_as_list, json_schema_input_type=WarningPlace | list[WarningPlace])
-]
-"""One place, or a list of places."""
-
-
-class Lifting(Part):
-    """How much people may lift."""
-
-    one_person: Mass
-    """The load for one person, close to the body at waist height."""
-    source: Text
-
-
-class Wording(Part):
-    """How long a sentence may be."""
-
-    instruction: Count
-    """Words in a sentence that tells what to do."""
-    description: Count
-    """Words in a sentence that tells what is seen."""
-    source: Text
 
 
 class Rigging(Part):
@@ -291,3 +261,9 @@ class Rigging(Part):
     """Hazards of hazards.yaml, by name; where one has several places, a list of them."""
     lifting: Lifting
     wording: Wording
+
+    @property
+    def ways(self) -> dict[str, tuple[Movement, ...]]:
+        """The movements of every connection and check that has some, by name."""
+        groups: tuple[dict[Key, Connection] | dict[Key, Check], ...] = (self.connections, self.checks)
+        return {str(name): tuple(one.ways) for group in groups for name, one in group.items() if one.ways}

@@ -20,8 +20,8 @@ from dossier.model.rigging import (
     LooseItem,
     Rigging,
     Setting,
-    WarningPlace,
 )
+from dossier.model.rigging_bounds import WarningPlace
 from dossier.procedures.state import CircuitState, Fact, Joint, PartState, Pieces, State, Where
 
 Object = Load | LooseItem | Setting | Check | Cover | Connection | Circuit

@@ -17,13 +17,16 @@ Field = tuple[int, str]
 """Column where a field begins, from 1, and its text."""
 
 
-def read_runs(path: Path, shown_as: str, wanted: Mapping[str, tuple[str, str]]) -> list[dict[str, Quantity]]:
+def read_runs(
+    path: Path, shown_as: str, wanted: Mapping[str, tuple[str, str]], row: str = "run"
+) -> list[dict[str, Quantity]]:
     """Read runs, one a row.
 
     Args:
         path: where the file is.
         shown_as: how messages name it, relative to the project.
         wanted: name of a quantity -> heading of its column and kind of its values.
+        row: what a row is called.
 
     Raises:
         Rejected: with every problem that could be found, each with line and column.
@@ -31,26 +34,29 @@ def read_runs(path: Path, shown_as: str, wanted: Mapping[str, tuple[str, str]]) 
     start = Place(shown_as, 1, 1)
     if path.stat().st_size > LARGEST:
         fault = f"the table has more than {LARGEST} bytes"
-        raise Rejected([Finding("R001", fault, "keep the runs of one test in a file", start)])
+        raise Rejected([Finding("R001", fault, f"keep the {row}s of one test in a file, or fewer", start)])
     try:
         text = path.read_bytes().decode("utf-8-sig")
     except UnicodeDecodeError:
         raise Rejected([Finding("R002", "the table is not UTF-8", "save it as UTF-8", start)]) from None
-    return _Reader(shown_as, wanted).read(text)
+    return _Reader(shown_as, wanted, row).read(text)
 
 
 class _Reader:
     """Turns the text of one table into runs."""
 
-    def __init__(self, file: str, wanted: Mapping[str, tuple[str, str]]) -> None:
+    def __init__(self, file: str, wanted: Mapping[str, tuple[str, str]], row: str) -> None:
         self.file = file
+        self.row = row
         self.wanted = wanted
         self.findings: list[Finding] = []
 
     def read(self, text: str) -> list[dict[str, Quantity]]:
         lines = [(number, line) for number, line in enumerate(text.splitlines(), 1) if line.strip(" ,;")]
         if len(lines) < 2:
-            self._tell("R020", "the table has no run", "head the columns, one row a run", (1, 1))
+            self._tell(
+                "R020", f"the table has no {self.row}", f"head the columns, one row a {self.row}", (1, 1)
+            )
             raise Rejected(self.findings)
         (first, head), *body = lines
         headings = [(column, one.strip()) for column, one in self._fields(first, head)]

@@ -9,6 +9,7 @@ from dossier.project import Project
 from dossier.references import (
     acceptance,
     assembly,
+    assembly_critical,
     battery,
     card_words,
     compliance,
@@ -59,6 +60,7 @@ def _all(project: Project, shipped_rule_sets: Collection[str]) -> Iterator[Findi
     yield from rigging_sides.check(project)
     yield from rigging_ways.check(project)
     yield from assembly.check(project)
+    yield from assembly_critical.check(project)
     yield from maintenance.check(project)
     yield from plan_view.check(project)
     yield from trailer.check(project, known_road_limits().places)

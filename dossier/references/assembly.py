@@ -9,7 +9,7 @@ from dataclasses import replace
 from dossier.findings import Finding, Place, Severity
 from dossier.located import place_of
 from dossier.model.assembly import Assembly, AssemblyStep, Tolerance
-from dossier.model.record import SerialRecord
+from dossier.model.record import AssemblyEntry, SerialRecord
 from dossier.procedures.torque_table import names_table, nut_of, outside
 from dossier.project import Project
 from dossier.references.names import unknown
@@ -152,7 +152,9 @@ def _record(record: SerialRecord, assembly: Assembly, steps: dict[str, AssemblyS
         step = steps.get(str(entry.step))
         if step is None:
             yield from _unknown_step(str(entry.step), steps, entry.place_of_key("step"))
-        elif step.required and entry.measured:
+        else:
+            yield from _cure_log(entry, step)
+        if step and step.required and entry.measured:
             due = step.required.minimum or step.required.maximum
             if due and due.kind != entry.measured.kind:
                 yield Finding(
@@ -166,6 +168,25 @@ def _record(record: SerialRecord, assembly: Assembly, steps: dict[str, AssemblyS
     for one in record.nonconformities:
         if one.step is not None and str(one.step) not in steps:
             yield from _unknown_step(str(one.step), steps, place_of(one.step))
+
+
+def _cure_log(entry: AssemblyEntry, step: AssemblyStep) -> Iterator[Finding]:
+    """The log of a cure is sealed with the evidence, and belongs to a step that asks for a cure."""
+    log = entry.cure.log if entry.cure else None
+    if log and str(log.file) not in {str(cited.file) for cited in entry.evidence}:
+        yield Finding(
+            "P024",
+            f"the log {log.file} is not among the evidence of its entry",
+            "name it under evidence as well, so that it is sealed",
+            log.place_of_key("file"),
+        )
+    if log and step.cure is None:
+        yield Finding(
+            "A023",
+            f"the step {str(entry.step)!r} asks for no cure, so nothing is held against the log {log.file}",
+            f"add  cure: ...  to the step in {FILE}, or take the log out",
+            log.place,
+        )
 
 
 def _unknown_step(name: str, steps: dict[str, AssemblyStep], place: Place | None) -> Iterator[Finding]:

@@ -38,12 +38,19 @@ def _file(maintenance: Maintenance, project: Project) -> Iterator[Finding]:
     for life in maintenance.life_limits.values():
         yield from unknown(life.component, items, "item", "items in aircraft.yaml")
         yield from _interval(life.life, project)
+        if life.life.before_flight is not None:
+            yield Finding(
+                "S004",
+                "the life of a component is no matter of one flight",
+                "write months, flight_hours, limit or cycles",
+                life.life.place_of_key("before_flight"),
+            )
 
 
 def _interval(interval: Interval, project: Project) -> Iterator[Finding]:
-    measures = (interval.months, interval.flight_hours, interval.limit, interval.cycles)
-    if all(measure is None for measure in measures):
-        remedy = "write months, flight_hours, limit or cycles"
+    counted = (interval.months, interval.flight_hours, interval.limit, interval.cycles)
+    if all(measure is None for measure in (*counted, interval.before_flight)):
+        remedy = "write months, flight_hours, limit, cycles or before_flight"
         yield Finding("S004", "the interval has no measure", remedy, interval.place)
     if interval.flight_hours is not None and interval.limit is not None:
         yield Finding(

@@ -8,7 +8,8 @@ from collections.abc import Collection, Iterator, Mapping
 from dossier.findings import Finding, Place, Severity
 from dossier.located import place_of
 from dossier.model.procedure import OBJECTS, Act, Procedure
-from dossier.model.rigging import Condition, Connection, Load, Rigging, WarningPlace
+from dossier.model.rigging import Condition, Connection, Load, Rigging
+from dossier.model.rigging_bounds import WarningPlace
 from dossier.project import Project
 from dossier.references.applicability import applicability
 from dossier.references.names import unknown

@@ -11,6 +11,7 @@ from dossier.model.assembly import Assembly, AssemblyStep
 from dossier.model.events import Event, FlightTest, Inspection, PackFitted, Weighing
 from dossier.model.record import AssemblyEntry, Nonconformity, SerialRecord
 from dossier.replay import State
+from dossier.results.assembly_cures import LoggedCure
 from dossier.results.assembly_tolerances import Held
 
 PASSED = ("done", "accepted with reason")
@@ -119,6 +120,8 @@ class AssemblyRecord:
     """What keeps the serial from delivery; empty if nothing on record does."""
     judged: Mapping[str, tuple[tuple[Held, ...], ...]] = field(default_factory=dict)
     """Step -> for each of its entries, every value held against its limits."""
+    cures: Mapping[tuple[str, int], LoggedCure] = field(default_factory=dict)
+    """Step and number of the entry from 0 -> its cure as the log has it, where that is a file."""
 
     @property
     def steps(self) -> tuple[StepRecord, ...]:

@@ -12,6 +12,8 @@ from dossier.model.record import SerialRecord
 from dossier.replay import State
 from dossier.results.assembly import AssemblyRecord, Block, StepRecord, nonconformities, stages
 from dossier.results.assembly_components import component_problems
+from dossier.results.assembly_critical import Ways, critical_problems
+from dossier.results.assembly_cures import NO_RUNS, Runs, logged_cure
 from dossier.results.assembly_dates import date_problems
 from dossier.results.assembly_holds import hold_problems
 from dossier.results.assembly_nonconformities import nonconformity_problems
@@ -26,6 +28,8 @@ def assembly_record(
     *,
     coverage: float | None = None,
     items: Mapping[str, Item] = MappingProxyType({}),
+    cures: Runs = NO_RUNS,
+    ways: Ways = MappingProxyType({}),
 ) -> AssemblyRecord:
     """Check the assembly record of a serial.
 
@@ -35,10 +39,12 @@ def assembly_record(
         state: the state by a date; what was entered for later days is left out.
         coverage: the one-sided probability of the usual decision rule, none for simple acceptance.
         items: the type's list.
+        cures: the logs of cures as read.
+        ways: connections and checks of rigging.yaml, with which way their surfaces go.
     """
     made = AssemblyRecord(stages(assembly, record, state), nonconformities(record, state.as_of))
     judged = {
-        step.name: tuple(tuple(held(step.step, entry, coverage)) for entry in step.entries)
+        step.name: tuple(tuple(held(step.step, entry, coverage, cures)) for entry in step.entries)
         for step in made.steps
         if step.step is not None
     }
@@ -46,8 +52,9 @@ def assembly_record(
         *(
             problem
             for step in made.steps
-            for problem in problems(step, assembly.materials if assembly else {}, coverage)
+            for problem in problems(step, assembly.materials if assembly else {}, coverage, cures)
         ),
+        *(problem for step in made.steps for problem in critical_problems(step, ways)),
         *hold_problems(made.stages),
         *date_problems(made, record),
         *(problem for one in made.nonconformities for problem in nonconformity_problems(one, made)),
@@ -55,7 +62,15 @@ def assembly_record(
     ]
     findings = tuple(problem.finding for problem in found)
     blocks = (*_not_completed(record, state), *_blocks(made, found))
-    return replace(made, findings=findings, blocks=blocks, judged=judged)
+    logged = {
+        (step.name, number): cure
+        for step in made.steps
+        if step.step is not None
+        for number, entry in enumerate(step.entries)
+        for cure in [logged_cure(step.step.cure, entry, cures)]
+        if cure
+    }
+    return replace(made, findings=findings, blocks=blocks, judged=judged, cures=logged)
 
 
 def _not_completed(record: SerialRecord, state: State) -> Iterator[Block]:

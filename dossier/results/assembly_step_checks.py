@@ -11,6 +11,7 @@ from dossier.model.assembly import AssemblyStep, Material
 from dossier.model.record import AssemblyEntry, LotUsed
 from dossier.months import months_after
 from dossier.results.assembly import PASSED, StepRecord
+from dossier.results.assembly_cures import NO_RUNS, Runs, log_doubts, logged_cure, not_borne_out
 from dossier.results.assembly_tolerances import FAILS, INCONCLUSIVE, held
 
 
@@ -35,7 +36,7 @@ class Problem:
 
 
 def problems(
-    record: StepRecord, materials: Mapping[str, Material], coverage: float | None
+    record: StepRecord, materials: Mapping[str, Material], coverage: float | None, runs: Runs = NO_RUNS
 ) -> Iterator[Problem]:
     """Check the entry that counts, if it says that work was done.
 
@@ -43,19 +44,20 @@ def problems(
         record: a step with its entries.
         materials: of assembly.yaml.
         coverage: the one-sided probability of the usual decision rule, none for simple acceptance.
+        runs: the logs of cures as read.
     """
-    for problem in _of_entry(record, materials, coverage):
+    for problem in _of_entry(record, materials, coverage, runs):
         yield replace(problem, subject=record.title)
 
 
 def _of_entry(
-    record: StepRecord, materials: Mapping[str, Material], coverage: float | None
+    record: StepRecord, materials: Mapping[str, Material], coverage: float | None, runs: Runs
 ) -> Iterator[Problem]:
     step, entry = record.step, record.entry
     if entry is None or entry.result == "open":
         return
     if not (record.is_accepted or record.is_undecided):
-        yield from _tolerance(record, entry, coverage)
+        yield from _tolerance(record, entry, coverage, runs)
         if step:
             yield from _ages(entry, materials)
             yield from _pot_life(entry, materials)
@@ -68,6 +70,7 @@ def _of_entry(
             "accepted without a reason",
         )
     if step:
+        yield from _cure(record, step, entry, runs)
         yield from _lots(step, entry, materials)
         yield from _lacks(record, step, entry)
 
@@ -76,8 +79,10 @@ def _named(record: StepRecord) -> str:
     return f"the step {record.name or record.title!r}"
 
 
-def _tolerance(record: StepRecord, entry: AssemblyEntry, coverage: float | None) -> Iterator[Problem]:
-    judged = [*held(record.step, entry, coverage)] if record.step else []
+def _tolerance(
+    record: StepRecord, entry: AssemblyEntry, coverage: float | None, runs: Runs
+) -> Iterator[Problem]:
+    judged = [*held(record.step, entry, coverage, runs)] if record.step else []
     said = [one.words for one in judged if one.outcome == FAILS]
     unclear = [one.words for one in judged if one.outcome == INCONCLUSIVE]
     place = entry.place_of_key("measured" if entry.measured else "cure" if entry.cure else "result")
@@ -99,6 +104,27 @@ def _tolerance(record: StepRecord, entry: AssemblyEntry, coverage: float | None)
             "too close to its limit to tell",
             fails=False,
         )
+
+
+def _cure(record: StepRecord, step: AssemblyStep, entry: AssemblyEntry, runs: Runs) -> Iterator[Problem]:
+    """What is stated of a cure is borne out by its log, and the log can be trusted."""
+    logged = logged_cure(step.cure, entry, runs)
+    if logged is None or entry.cure is None:
+        return
+    said = not_borne_out(logged)
+    if said:
+        yield Problem(
+            "A022",
+            f"{_named(record)} states a cure that its log does not bear out: {'; '.join(said)}",
+            "state what the log shows, or name the log of this cure",
+            entry.cure.place,
+            "log does not bear out the cure",
+        )
+    if not (record.is_accepted or record.is_undecided):
+        for doubt in log_doubts(logged):
+            yield Problem(
+                doubt.code, doubt.message, doubt.help, doubt.place, "log of the cure in doubt", fails=False
+            )
 
 
 def _ages(entry: AssemblyEntry, materials: Mapping[str, Material]) -> Iterator[Problem]:
@@ -177,13 +203,23 @@ def _lots(step: AssemblyStep, entry: AssemblyEntry, materials: Mapping[str, Mate
             )
 
 
+def _lacks_signature(step: AssemblyStep, entry: AssemblyEntry) -> bool:
+    """Of a critical step it is told with the second check."""
+    return bool(step.checked_by and not entry.checked_by and not step.critical)
+
+
+def _lacks_log(step: AssemblyStep, entry: AssemblyEntry) -> bool:
+    return bool(step.cure and step.cure.log_asked and entry.cure and not entry.cure.log)
+
+
 def _lacks(record: StepRecord, step: AssemblyStep, entry: AssemblyEntry) -> Iterator[Problem]:
     missing = [
         *(["its date"] if entry.date is None else []),
         *(["who did it"] if not entry.by else []),
-        *([f"the signature of the {step.checked_by}"] if step.checked_by and not entry.checked_by else []),
+        *([f"the signature of the {step.checked_by}"] if _lacks_signature(step, entry) else []),
         *(["the measured value"] if step.required and not entry.measured else []),
         *(["the log of the cure"] if step.cure and not entry.cure else []),
+        *(["the log of the cure as a file"] if _lacks_log(step, entry) else []),
         *(["a photo or log"] if step.evidence and not entry.evidence else []),
     ]
     if missing and entry.result in PASSED:
@@ -195,7 +231,7 @@ def _lacks(record: StepRecord, step: AssemblyStep, entry: AssemblyEntry) -> Iter
             "not fully signed",
             fails=False,
         )
-    if entry.by and entry.checked_by and entry.by == entry.checked_by:
+    if entry.by and entry.checked_by and entry.by == entry.checked_by and not step.critical:
         yield Problem(
             "A010",
             f"{_named(record)} was checked by {entry.by}, who did it",

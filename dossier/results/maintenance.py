@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 
 from dossier.figures import Figure
 from dossier.findings import Finding, Place, Severity
 from dossier.model.aircraft import Limit
-from dossier.model.events import CountedEvent, Inspection
+from dossier.model.events import CountedEvent, Inspection, ListCompleted
 from dossier.model.maintenance import Interval, LifeLimit, Maintenance, Task
 from dossier.model.record import SerialRecord
 from dossier.months import months_after
@@ -19,6 +19,9 @@ from dossier.results.flown import HOUR, Total, Totals, counted, totals_by, total
 from dossier.results.ticked_tasks import ticked_tasks
 
 OVERDUE, DUE, NOT_KNOWN = "overdue", "not yet due", "not known"
+BEFORE_FLIGHT = "due before flight"
+FLIGHTS = {"daily": "the first flight of each day", "each": "every flight"}
+"""What ``before_flight`` says -> before which flight a task is due."""
 
 
 @dataclass(frozen=True)
@@ -73,19 +76,27 @@ class DueItem:
     level: str
     source: str
     procedure: str
+    before_flight: str = ""
+    """Before which flight, in words; empty if it is due by its measures alone."""
+    due_day: date | None = None
+    """The day before whose flight it is due next; None if it is due by its measures alone."""
+    is_open: bool = False
+    """Whether it is to be done before the next flight of the day of the dossier."""
 
     @property
     def state(self) -> str:
-        """``overdue``, ``not known`` if a measure has no value, or ``not yet due``."""
+        """``overdue``, ``due before flight``, ``not known`` if a measure has no value, or ``not yet due``."""
         if any(measure.left is not None and measure.left < 0 for measure in self.measures):
             return OVERDUE
+        if self.is_open:
+            return BEFORE_FLIGHT
         return NOT_KNOWN if any(measure.left is None for measure in self.measures) else DUE
 
     @property
     def urgency(self) -> tuple[int, float, str]:
         """Sorts the worst first: overdue by the largest share of its interval, then not known."""
         shares = [measure.share for measure in self.measures if measure.share is not None]
-        return (OVERDUE, NOT_KNOWN, DUE).index(self.state), min(shares, default=0.0), self.key
+        return (OVERDUE, BEFORE_FLIGHT, NOT_KNOWN, DUE).index(self.state), min(shares, default=0.0), self.key
 
 
 @dataclass(frozen=True)
@@ -146,12 +157,33 @@ def _task(name: str, task: Task, limits: Mapping[str, Limit], record: SerialReco
     done = [event for event in state.of_kind(Inspection) if name in event.tasks and not _before(event, start)]
     start = _after(done[-1], state) if done else start
     interval = task.every if done or task.first is None else task.first
+    last, open_day = _before_flight(task, done[-1].date if done else None, state)
     return DueItem(
-        name, str(task.name), False, done[-1].date if done else None, bool(done),
+        name, str(task.name), False, last, bool(last),
         tuple(_measures(Item(f"task.{name}", str(task.name)), (interval, start), limits, state)),
         (done[-1].place_of_key("tasks") if done else None) or record.place_of_key("events"),
         str(task.level), str(task.source), str(task.procedure or ""),
+        FLIGHTS.get(str(task.every.before_flight), ""), open_day, open_day == state.as_of,
     )  # fmt: skip
+
+
+def _before_flight(task: Task, done: date | None, state: State) -> tuple[date | None, date | None]:
+    """Return when it was done last, and before whose flight it is due next.
+
+    Whoever flies makes such a look and signs its list, so a list that was ticked whole counts. One before
+    every flight is due again at once: a record of days does not tell one flight from the next.
+    """
+    before = task.every.before_flight
+    if before is None:
+        return done, None
+    ticked = [
+        event.date
+        for event in state.of_kind(ListCompleted)
+        if event.procedure == task.procedure and not event.steps_open
+    ]
+    last = max([*([done] if done else []), *ticked], default=None)
+    is_done = before == "daily" and last == state.as_of
+    return last, state.as_of + timedelta(days=1) if is_done else state.as_of
 
 
 def _before(event: Inspection, start: Start) -> bool:

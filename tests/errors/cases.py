@@ -54,6 +54,35 @@ MOTOR_OUT = """  - event: equipment-change
     item: motor
     removed: [{name: Motor, mass: "9.5 kg", arm: "1.9 m"}]
 """
+CURED = '    cure: {time: "20 h", lowest: "19 °C", highest: "23 °C"}\n'
+LOGGED_CURE = """    cure:
+      time: "20 h"
+      lowest: "19 °C"
+      highest: "23 °C"
+      log: {file: evidence/cure.csv, time: Time / h, temperature: Mould / °C, within: "0.4 °C"}
+    evidence:
+      - {file: evidence/cure.csv, shows: "The mould while the spar bond hardened"}
+"""
+AILERON = """  aileron:
+    name: Aileron connector
+    kind: manual control
+    between: [fuselage, wing]
+    lock: none
+    critical: true
+    ways: [{control: stick, moves: left, surface: left aileron, goes: up}]
+circuits:
+"""
+SENSES = """        critical: true
+        second_check: "Hold the aileron. Stick left: the left aileron is up"
+        senses: [aileron]
+        done_by: builder
+        checked_by: second person
+  - name: Acceptance
+"""
+PINS_END = "        done_by: builder\n        checked_by: second person\n  - name: Acceptance\n"
+HOOKED_UP = (("rigging.yaml", "circuits:\n", AILERON), (ASSEMBLY, PINS_END, SENSES))
+SAW = (RECORD, 'measured: "0.05 mm",', 'measured: "0.05 mm", seen: [{}],')
+SAW_UP = "{control: stick, moves: left, surface: left aileron, goes: up}"
 MAINTENANCE = "maintenance.yaml"
 DUE = b"""tasks:
   yearly: {name: Inspection, every: {months: 3}, level: builder, source: own}
@@ -227,6 +256,21 @@ people: [A. Builder]
 steps_done: 3
 second_checks_done: 0
 """
+
+
+def cured(code: str, hours: int, temperature: float, swing: float) -> Broken:
+    """A log of a cure, a row each half hour, that swings about a temperature."""
+    rows = "".join(
+        f"{half / 2:g},{temperature + swing * (1 if half % 4 < 2 else -1):g}\n"
+        for half in range(2 * hours + 1)
+    )
+    log = f"Time / h,Mould / °C\n{rows}".encode()
+    return Broken(code, ((RECORD, CURED, LOGGED_CURE),), {"serials/0001/evidence/cure.csv": log})
+
+
+def hooked_up(code: str, seen: str, *edits: tuple[str, str, str]) -> Broken:
+    """A starter whose second step looks at the sense of an aileron; its entry says what was seen."""
+    return Broken(code, (*HOOKED_UP, (*SAW[:2], SAW[2].format(seen)), *edits))
 
 
 def edit(code: str, file: str, old: str, new: str) -> Broken:
@@ -524,6 +568,30 @@ CASES: tuple[Broken, ...] = (
     ),
     edit("A013", ASSEMBLY, "        checked_by: second person\n        hold: true", "        hold: true"),
     edit("A014", ASSEMBLY, "      weighed: {", "      main-pins: {"),
+    cured("A022", hours=15, temperature=21.0, swing=1.0),
+    Broken(
+        "A023",
+        (
+            (RECORD, CURED, LOGGED_CURE),
+            (
+                ASSEMBLY,
+                '        cure: {time: "16 h", lowest: "18 °C", highest: "30 °C", source: maker\'s sheet}\n',
+                "",
+            ),
+        ),
+        {"serials/0001/evidence/cure.csv": b"Time / h,Mould / \xc2\xb0C\n0,21\n10,22\n20,21\n"},
+    ),
+    edit(
+        "A024",
+        ASSEMBLY,
+        "        do: Clearance of the main pins\n",
+        "        do: Clearance of the main pins\n        joins: [left-main-pin, right-main-pin]\n",
+    ),
+    hooked_up("A025", SAW_UP, (ASSEMBLY, "left aileron is up", "left aileron is down")),
+    hooked_up("A026", SAW_UP, (RECORD, "2026-02-20, by: A. Builder", "2026-02-20, by: C. Colleague")),
+    hooked_up("A027", SAW_UP.replace("goes: up", "goes: down")),
+    Broken("A028", (HOOKED_UP[0],)),
+    cured("L013", hours=20, temperature=21.0, swing=0.0),
     edit("A015", RECORD, 'measured: "0.05 mm"', 'measured: "0.079 mm ± 0.004 mm"'),
     Broken("A016", ((RECORD, "events:\n", NONCONFORMITY + REWORKED + "events:\n"),)),
     Broken("A017", ((RECORD, "events:\n", "events:\n" + MOTOR_OUT),)),

@@ -8,10 +8,12 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+import pytest
 import yaml
 from sample_project import Draft, event, item
 
 from dossier.project import load
+from dossier.references import maintenance as maintenance_references
 from dossier.replay import replay
 from dossier.results.maintenance import DueItem, MaintenanceState, maintenance_state
 
@@ -270,3 +272,60 @@ def test_a_ticked_list_whose_task_was_signed_off_is_not_told(tmp_path: Path) -> 
 
 def test_a_list_with_a_step_left_open_is_not_taken_for_the_task(tmp_path: Path) -> None:
     assert with_a_list().due(tmp_path, "2026-06-01", ticked("2026-05-14", "step 2")).findings == ()
+
+
+# --- before flight
+
+LIST = {"digest": "0" * 64, "people": ["A", "B"], "steps_done": 3, "second_checks_done": 0}
+
+
+def walked(on: str, **more: Any) -> dict[str, Any]:
+    return event("list-completed", on, procedure="preflight", **LIST, **more)
+
+
+def looked(before: str, **more: Any) -> Fleet:
+    return Fleet(
+        {"tasks": {"look": {**PLAIN, "every": {"before_flight": before, **more}, "procedure": "preflight"}}}
+    )
+
+
+def test_a_daily_look_that_was_never_made_is_due_before_the_flight_of_the_day(tmp_path: Path) -> None:
+    one = only(looked("daily").due(tmp_path, "2026-06-01"))
+    assert (one.state, one.due_day, one.before_flight) == (
+        "due before flight", date(2026, 6, 1), "the first flight of each day")  # fmt: skip
+
+
+def test_it_is_never_overdue_however_long_it_was_not_made(tmp_path: Path) -> None:
+    state = looked("daily").due(tmp_path, "2026-06-01", inspection("2026-02-01", "look"))
+    assert (only(state).state, state.findings) == ("due before flight", ())
+
+
+@pytest.mark.parametrize(("before", "state", "due"), [
+    ("daily", "not yet due", date(2026, 6, 2)), ("each", "due before flight", date(2026, 6, 1)),
+])  # fmt: skip
+def test_a_list_ticked_whole_on_the_day_is_a_look_of_that_day(
+    tmp_path: Path, before: str, state: str, due: date
+) -> None:
+    made = looked(before).due(tmp_path, "2026-06-01", walked("2026-06-01"))
+    assert (only(made).state, only(made).due_day, only(made).last) == (state, due, date(2026, 6, 1))
+    assert made.findings == ()
+
+
+def test_a_list_with_a_step_open_is_no_look(tmp_path: Path) -> None:
+    made = looked("daily").due(tmp_path, "2026-06-01", walked("2026-06-01", steps_open=["step 2"]))
+    assert only(made).state == "due before flight"
+
+
+def test_a_look_before_flight_may_be_due_by_months_as_well(tmp_path: Path) -> None:
+    one = only(looked("daily", months=1).due(tmp_path, "2026-06-01"))
+    assert (one.state, len(one.measures)) == ("overdue", 1)
+
+
+def test_a_life_is_no_matter_of_one_flight(tmp_path: Path) -> None:
+    life = {"component": "motor", "name": "Motor", "life": {"before_flight": "daily"}, "source": "own"}
+    fleet = Fleet({"life_limits": {"motor": life}}, Draft())
+    folder = fleet.draft.write(tmp_path)
+    (folder / "maintenance.yaml").write_text(yaml.safe_dump(fleet.maintenance), "utf-8")
+    assert "the life of a component is no matter of one flight" in [
+        finding.message for finding in maintenance_references.check(load(folder))
+    ]

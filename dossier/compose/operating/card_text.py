@@ -159,7 +159,8 @@ def _step(step: StepText, *, ticks: bool, short: bool) -> Iterator[Row]:
     critical = [("Critical. ", True)] if step.critical else []
     torque = [(f" Torque: {step.torque}.", False)] if step.torque else []
     time = [(f" Time: {step.time}.", False)] if step.time else []
-    first = (*critical, (f"{step.do} ", False), (step.expect, True), *torque, *time)
+    signs = [(f" Signs: {step.signs}.", False)] if step.signs else []
+    first = (*critical, (f"{step.do} ", False), (step.expect, True), *torque, *time, *signs)
     number, second = str(step.number), step.second_check
     if short:
         check = [(f" Second check: {second}", False)] if second else []

@@ -16,10 +16,12 @@ from dossier.compose.environment import render
 from dossier.compose.limit_text import one_line
 from dossier.compose.operating.card_layout import SIDES, Identity, Layout, lay_out
 from dossier.compose.operating.card_text import Block, CardFrame, blocks
+from dossier.compose.operating.expected_time import expected_time
 from dossier.compose.operating.list_text import list_text
 from dossier.compose.operating.lists import List, lists
 from dossier.compose.operating.procedure_pages import options_line, signatures
 from dossier.compose.packet import Page
+from dossier.compose.words import sentence
 from dossier.dossier import Dossier
 from dossier.findings import Finding, Severity
 
@@ -67,7 +69,8 @@ def page(dossier: Dossier, one: List) -> Page:
 def layout(dossier: Dossier, one: List) -> Layout:
     """Lay out the card of one list."""
     said = list_text(dossier, one)
-    frame = CardFrame(options_line(dossier, one, brief=True), signatures(one))
+    time = sentence(expected_time(one, dossier.preference).first)
+    frame = CardFrame(f"{time} {options_line(dossier, one, brief=True)}".strip(), signatures(one))
     return lay_out(
         PAPERS[str(dossier.project.aircraft.presentation.paper)],
         _identity(dossier, said.title),

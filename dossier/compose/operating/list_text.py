@@ -33,6 +33,7 @@ class StepText:
     tool: str
     time: str | None = None
     """None where the record says nothing."""
+    signs: str | None = None
     picture: PictureText | None = None
 
 
@@ -158,6 +159,7 @@ def _step(dossier: Dossier, numbered: NumberedStep) -> StepText:
         torque=torque(step.torque, dossier.preference) if step.torque else "",
         tool=one_line(step.tool or ""),
         time=str(printed(step.time, dossier.preference)) if step.time else None,
+        signs=one_line(step.signs) if step.signs else None,
         picture=picture_text(dossier, step.picture),
     )
 

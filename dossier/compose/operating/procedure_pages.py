@@ -5,7 +5,8 @@ from __future__ import annotations
 from dossier.compose import links
 from dossier.compose.edition import edition_words
 from dossier.compose.environment import render
-from dossier.compose.limit_text import one_line, printed
+from dossier.compose.limit_text import one_line
+from dossier.compose.operating.expected_time import ExpectedTime, expected_time
 from dossier.compose.operating.hazard_boxes import HazardBox, boxes
 from dossier.compose.operating.list_text import list_text
 from dossier.compose.operating.lists import KINDS, List
@@ -20,7 +21,6 @@ _ORDINALS = ("Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "Eighth",
 
 def page(dossier: Dossier, one: List) -> Page:
     """Make the page of one list."""
-    duration = one.procedure.duration
     said = list_text(dossier, one)
     text = render(
         "operating/procedure.md.jinja",
@@ -33,7 +33,7 @@ def page(dossier: Dossier, one: List) -> Page:
         as_of=dossier.state.as_of.isoformat(),
         options=options_line(dossier, one),
         is_emergency=one.is_emergency,
-        summary=_summary(one, str(printed(duration, dossier.preference)) if duration else ""),
+        summary=_summary(one, expected_time(one, dossier.preference)),
         tools=tuple(map(one_line, one.procedure.tools)),
         signatures=signatures(one),
         cautions=_cautions(dossier, one),
@@ -79,22 +79,27 @@ def _battery_words(dossier: Dossier) -> str:
 
 
 def signatures(one: List) -> tuple[str, ...]:
-    """Name who signs: everybody who is needed, and whoever made the second checks of a lone worker."""
+    """Name who signs: whom the list names, else everybody who is needed and whoever made the second checks
+    of a lone worker; and whom single steps name."""
     if one.is_emergency:
         return ()
+    own = [one_line(numbered.step.signs) for numbered in one.steps if numbered.step.signs]
+    if one.procedure.signs:
+        return tuple(dict.fromkeys([*map(one_line, one.procedure.signs), *own]))
     people = one.procedure.people
     needed = ("Person in charge", *(f"{word} person" for word in _ORDINALS))[: max(1, people)]
     checked = any(numbered.step.second_check for numbered in one.steps)
-    return (*needed, "Person who made the second checks") if checked and people < 2 else needed
+    second = ("Person who made the second checks",) if checked and people < 2 else ()
+    return tuple(dict.fromkeys([*needed, *second, *own]))
 
 
-def _summary(one: List, duration: str) -> tuple[tuple[str, str, str], ...]:
+def _summary(one: List, time: ExpectedTime) -> tuple[tuple[str, str, str], ...]:
     """Name, value and a line below, for each thing to know before the start."""
     steps = [numbered.step for numbered in one.steps]
     critical = sum(step.critical for step in steps)
     rows = (
         ("People", str(one.procedure.people), ""),
-        ("Time", duration, ""),
+        ("Time", time.amount, time.beside),
         ("Steps", str(len(steps)), f"{critical} of them critical" if critical else ""),
         ("Second checks", str(sum(step.second_check is not None for step in steps)), "by another person"),
     )

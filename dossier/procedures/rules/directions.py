@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 
-from dossier.model.movement import OPPOSITE, Movement
+from dossier.model.movement import OPPOSITE, Movement, expected_way
 from dossier.model.procedure import ProcedureStep
 
 _ENDINGS = {
@@ -133,7 +133,7 @@ def _surface(
 
 
 def _compared(one: Movement, at: tuple[str, str], words: str, known: Iterable[Movement]) -> Iterator[Said]:
-    right = _expected(one.surface.lower(), at, known)
+    right = expected_way(one.surface, at[0], at[1], known)
     ways = {_WAY_OF[word] for word in _WORD.findall(words)}
     if right in ("in", "out"):
         ways = {{"up": "out", "down": "in"}.get(way, way) for way in ways}
@@ -141,11 +141,3 @@ def _compared(one: Movement, at: tuple[str, str], words: str, known: Iterable[Mo
         return
     for goes in sorted(ways & {right, OPPOSITE[right]}):
         yield Said(one, at[1], goes, right)
-
-
-def _expected(surface: str, at: tuple[str, str], known: Iterable[Movement]) -> str | None:
-    """Return the way in which a surface goes by rigging.yaml, None if it says nothing of it."""
-    of_it = [one for one in known if one.surface.lower() == surface and one.control.lower() == at[0]]
-    straight = next((str(one.goes) for one in of_it if one.moves == at[1]), None)
-    against = next((OPPOSITE[one.goes] for one in of_it if one.moves == OPPOSITE[at[1]]), None)
-    return straight or against

@@ -15,6 +15,7 @@ from dossier.procedures.rules import (
     lifting,
     limit_words,
     loose,
+    means,
     numbers,
     order,
     remedies,
@@ -112,6 +113,10 @@ WORD_RULES: tuple[Callable[[Listing, System], Iterator[Fault]], ...] = (
     numbers.same_number,
     numbers.loose_numbers,
     words.same_people,
+    means.remedy_named,
+    means.tool_named,
+    means.picture_shown,
+    means.by_hand,
 )
 """Checks of the words of a list against its acts."""
 

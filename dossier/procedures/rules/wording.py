@@ -7,7 +7,7 @@ import re
 from collections.abc import Collection, Iterator
 
 from dossier.located import place_of
-from dossier.model.rigging import Wording
+from dossier.model.rigging_bounds import Wording
 from dossier.procedures.acts import CHECKING
 from dossier.procedures.fault import Fault, of_text, of_words
 from dossier.procedures.listing import Listing, Step

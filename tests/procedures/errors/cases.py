@@ -237,5 +237,18 @@ CASES: tuple[Broken, ...] = (
     edit("V111", RIG, "        second_check: Ben moves its loop.\n", "        second_check: Ben nods.\n"),
     edit("V112", AFTER, "kind: after-flight\n", "kind: inspection\ntools: [1 mirror]\n"),
     edit("V113", AFTER, "kind: after-flight\n", "kind: storage\n"),
+    edit(
+        "V118",
+        MODEL,
+        "  wind: {name: Wind, required_in: [rig, derig]}\n",
+        "  wind: {name: Wind, required_in: [rig, derig], by_hand: true}\n",
+    ),
+    edit("V115", MODEL, "    name: Spar joint\n", "    name: Spar joint\n    remedy: [engage]\n"),
+    edit(
+        "V116", MODEL, "    name: Spar joint\n", "    name: Spar joint\n    tools: {engage: rubber mallet}\n"
+    ),
+    edit(
+        "V117", MODEL, "    name: Spar joint\n", "    name: Spar joint\n    pictures: {engage: [rigging]}\n"
+    ),
     edit("V109", RIG, "        expect: Calm.\n", '        expect: "{take_off_mass} or less."\n'),
 )
