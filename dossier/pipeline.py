@@ -124,9 +124,7 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
         verification.reports, maintained, road, performance=flown.performance, flight_runs=flown.runs,
         claim_identities=register.held, modelled=modelled, wiring=wired, capacity_logs=logs,
         battery_years=years, part_filled=filled, trade_rules=hold_trade_rules(trade_numbers(asked)),
-        worked=worked_rows(
-            flown.performance, empty, modelled, years, flights=made, aircraft=aircraft, battery=battery
-        ),
+        worked=worked_rows(flown.performance, empty, modelled, years, flights=made, of=(aircraft, battery)),
         sampled=sample_headlines((weighing, empty), (energy, flown)),
     )  # fmt: skip
 

@@ -27,10 +27,10 @@ def worked_rows(
     years: BatteryYears,
     *,
     flights: Mapping[str, Figure],
-    aircraft: Aircraft,
-    battery: Battery,
+    of: tuple[Aircraft, Battery],
 ) -> WorkedRows:
-    """Work a row of each table that there is."""
+    """Work a row of each table that there is; ``of`` is the type and its batteries."""
+    aircraft, battery = of
     flown: tuple[WorkedRow, ...] = ()
     if made and empty:
         rows = flight_rows(made, aircraft, empty)
