@@ -128,9 +128,12 @@ def _step(record: StepRecord, judged: Sequence[tuple[Held, ...]]) -> Iterator[Ro
         counts = number == len(record.entries)
         yield row(
             Cell(record.title, note=_note(record.step, entry)),
-            _dates(entry),
+            entry.date.isoformat() if entry.date else "no date",
             str(entry.by or "nobody named"),
-            str(entry.checked_by or ("nobody named" if _needs_check(record) else "not asked for")),
+            Cell(
+                str(entry.checked_by or ("nobody named" if _needs_check(record) else "not asked for")),
+                note=entry.checked.isoformat() if entry.checked else "",
+            ),
             as_written(entry.measured) if entry.measured else "",
             _required(record.step, entry),
             _result(record, entry, judged[number - 1] if judged else (), counts=counts),
@@ -174,12 +177,6 @@ def _without_entry(record: StepRecord) -> Row:
         _required(step, None),
         Cell(mark=RESULTS["done"], note=f"Shown by the event of that day, {step.shown_by}"),
     )
-
-
-def _dates(entry: AssemblyEntry) -> str:
-    if entry.date is None:
-        return "no date"
-    return f"{entry.date} (checked {entry.checked})" if entry.checked else entry.date.isoformat()
 
 
 def _note(step: AssemblyStep | None, entry: AssemblyEntry | None) -> str:
