@@ -21,7 +21,7 @@ OF_THE_WEIGHED_AIRCRAFT = frozenset(
         "maximum_pilot_mass_by_mass", "minimum_pilot_mass", "moment", "net_mass", "ready_cg",
         "ready_mass", "useful_load", "weighed_cg", "weighed_lateral_cg", "weighed_mass",
         "weighed_moment",
-        "charge_at_cruise", "charge_kept", "charge_left", "drive_efficiency", "endurance",
+        "charge_at_start", "charge_kept", "charge_left", "drive_efficiency", "endurance",
         "endurance_modelled", "endurance_reserve_used", "full_charge", "level_power", "sink",
         "aspect_ratio", "best_glide_ratio", "best_glide_speed", "induced_drag", "least_sink",
         "minimum_sink_speed", "polar_climb_rate", "polar_level_power", "range", "stall_speed_estimate",
@@ -37,6 +37,7 @@ OF_THE_WEIGHED_AIRCRAFT = frozenset(
 """Figures, before their dot, that exist only once the aircraft is weighed: loadings, flights, currents."""
 OF_A_PHASE = (
     "cell_power_",
+    "charge_after_",
     "charge_for_",
     "charge_in_",
     "climb_rate_",

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from dossier.compute import charge_left, pack, pack_share, power_floor, run_time
+from dossier.compute import charge_left, charge_taken, open_circuit, pack, pack_share, power_floor, run_time
 from dossier.figures import Figure, Formula, Input, OutsideRange, evaluate, given, taken
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
@@ -54,7 +54,7 @@ class EnduranceMaker:
         self.open_at = next(number for number, row in enumerate(flight.rows) if row.is_open)
         fixed = [row for row in flight.rows if not row.is_open]
         later = [row.kept or number >= self.open_at for number, row in enumerate(fixed)]
-        self.before = [taken(one) for one, kept in zip(energies, later, strict=True) if not kept]
+        self.before = [one for one, kept in zip(energies, later, strict=True) if not kept]
         self.kept = [one for one, kept in zip(energies, later, strict=True) if kept]
         self.phases = tuple(row for row, kept in zip(fixed, later, strict=True) if not kept)
         self.later = tuple(row for row, kept in zip(fixed, later, strict=True) if kept)
@@ -137,6 +137,7 @@ class EnduranceMaker:
     def _charges(self, wiring: Input) -> tuple[Figure, Figure]:
         """State of charge at which the cruise begins, and the one that it leaves."""
         model, figures = self.model, self.model.result.figures
+        first = self._charge_at_cruise(wiring)
         shared: dict[str, Input | list[Input]] = {
             "eta_b": given(self.aircraft.propulsion.efficiency.battery, "efficiency of the battery"),
             "N": taken(figures["cells"]),
@@ -144,13 +145,6 @@ class EnduranceMaker:
             "z_i": model.table["z_i"],
             "U_i": model.table["U_i"],
         }
-        first = self._make(
-            charge_left.charge_after,
-            "charge_at_cruise",
-            "State of charge where level flight begins",
-            "ratio",
-            {"U_1": given(model.option.full_cell_voltage, "full, cell"), "E_i": self.before, **shared},
-        )
         last = self._make(
             charge_left.charge_kept,
             "charge_kept",
@@ -165,6 +159,31 @@ class EnduranceMaker:
             },
         )
         return first, self._kept_in_power(last, wiring, shared) if self.kept else last
+
+    def _charge_at_cruise(self, wiring: Input) -> Figure:
+        """State of charge where level flight begins: what each phase before it takes, under its own load."""
+        model = self.model
+        at = {key: one for key, one in conditions(model).items() if key not in ("C_lim", "U_min")}
+        shared: _Given = {"Q_cell": self._cell_capacity(), "R_x": wiring, **at, **model.table}
+        charge = self._make(
+            open_circuit.state_of_charge, "charge_at_start", "State of charge of the full battery", "ratio",
+            {"U_oc": given(model.option.full_cell_voltage, "full, cell"),
+             "z_i": model.table["z_i"], "U_i": model.table["U_i"]},
+        )  # fmt: skip
+        for row, energy in zip(self.phases, self.before, strict=True):
+            asked, lasts = energy.working.inputs["P"], energy.working.inputs["t"]
+            assert isinstance(asked, Input)
+            assert isinstance(lasts, Input)
+            slug = energy.name.partition(".")[0].removeprefix("energy_")
+            power = self._cell_power(
+                asked, f"cell_power_{slug}", f"Power of one cell in the phase {row.name}"
+            )
+            charge = self._make(
+                charge_taken.charge_after_power, f"charge_after_{slug}",
+                f"State of charge after the phase {row.name}", "ratio",
+                {"P_cell": taken(power), "t": lasts, "z_1": taken(charge), **shared},
+            )  # fmt: skip
+        return charge
 
     def _kept_in_power(self, by_energy: Figure, wiring: Input, shared: _Given) -> Figure:
         """State of charge from which the phases after the cruise can be flown, in energy and in power."""

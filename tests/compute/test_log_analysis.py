@@ -366,6 +366,6 @@ def test_a_log_that_is_no_test_shows_nothing() -> None:
 def test_every_finding_on_a_log_is_shown_here() -> None:
     listed = {code for code in CODES if code.startswith("L")}
     shown_here = set(re.findall(r'"(L\d{3})"', Path(__file__).read_text("utf-8")))
-    # 9 to 12 hold a log against the record: tests/results/test_capacity_logs.py and test_pack_acceptance.py; 13 is
-    # that of a cure: tests/compute/test_log_cure.py
+    # 9 to 12 hold a log against the record: tests/results/test_capacity_logs.py, test_pack_acceptance.py;
+    # 13 is that of a cure: tests/compute/test_log_cure.py
     assert listed - shown_here == {f"L{number:03}" for number in (9, 10, 11, 12, 13)}

@@ -134,3 +134,18 @@ def test_a_gauge_falls_from_full_to_nothing(project: str) -> None:
         assert one.lines[-1].time_left == 0
         reserve = next(line for line in one.lines if line.name == "reserve")
         assert reserve.time_to_reserve == 0 < reserve.time_left
+
+
+@pytest.mark.parametrize("project", NAMES)
+def test_the_endurance_of_the_headline_is_that_of_the_phases(project: str) -> None:
+    """The stepper flies the same profile with a part of the resistance that comes with a delay: own band."""
+    held = 0
+    for made in demo(project).values():
+        rows = {(one.flight.option, one.flight.pilot): one for one in made.modelled.flights}
+        for outlook in made.modelled.outlooks:
+            flown, warm = rows.get((outlook.flight.option, outlook.flight.pilot)), outlook.lasts[0]
+            if outlook.age.health is not None or flown is None or warm.shortest is None:
+                continue
+            assert flown.modelled.value == pytest.approx(warm.shortest, rel=0.02)
+            held += 1
+    assert held
