@@ -8,6 +8,8 @@ from math import ceil, floor, log10
 from dossier.judge.decision import Limit
 
 _MOST_DECIMALS = 9
+_OFF = 0.005
+"""By how much of itself a printed value may be off."""
 
 KEEPS = {"<": "is less than", "<=": "is no more than", ">=": "is at least", ">": "is more than"}
 FAILS = {"<": "is not less than", "<=": "is more than", ">=": "is less than", ">": "is not more than"}
@@ -25,7 +27,8 @@ def telling(value: float, limit: Limit) -> str:
 
 def beside(value: float, stated: float, ends: Iterable[Limit]) -> str:
     """Print a value as finely as a stated number, and with as many more decimals as it takes to stand on its
-    own side of that number and of the ends about it: 52.04 beside 52."""
+    own side of that number and of the ends about it, and to be off by half a per cent at the most: 52.04
+    beside 52, and 19.4 beside 20."""
     written = plain(stated)
     least = len(written.partition(".")[2]) if "e" not in written else 0
     around = tuple(ends)
@@ -33,7 +36,8 @@ def beside(value: float, stated: float, ends: Iterable[Limit]) -> str:
         text = f"{value:.{decimals}f}"
         shown = float(text)
         same_side = (shown > stated, shown < stated) == (value > stated, value < stated)
-        if same_side and all(end.keeps(shown) == end.keeps(value) for end in around):
+        near = abs(shown - value) <= _OFF * abs(value)
+        if near and same_side and all(end.keeps(shown) == end.keeps(value) for end in around):
             return text
     return f"{value:.12g}"
 
