@@ -18,7 +18,8 @@ MODEL_NOTE = (
     "resistance. By the discharge model: the voltage under "
     "load, from the table of resistance of the cell, at 25 °C. Where the battery has lost capacity and "
     "nobody measured its resistance, a published range of growth is in the ±. The model is shown against "
-    "simulated cells only: a measured flight counts for more than either."
+    "simulated cells only: a measured flight counts for more than either. A power above the rate that lasts "
+    "is held against its time phase by phase; two such phases in a row were not simulated."
 )
 
 

@@ -133,9 +133,9 @@ def _ends_at(at: Printer, one: CoolingRow) -> str:
 
 def _facts(at: Printer, heat: Heat) -> Iterator[tuple[str, str]]:
     yield "Heat in the whole profile", _words(at, heat.lost)
-    yield "Rise if nothing cools the cells", _words(at, heat.rise)
-    start, end = (at.first(one, "temperature") for one in (heat.start, heat.end))
-    yield "The cells then", f"{end} at its end, from {start} at its start"
+    yield "Rise if nothing cools the cells and they stay as resistive as at 25\u00a0°C", _words(at, heat.rise)
+    start, end = at.first(heat.start, "temperature"), _ends_at(at, heat.rows[-1])
+    yield "The cells at its end, less resistive as they warm", f"{end}, from {start} at its start"
     if heat.limit:
         yield (
             one_line(heat.limit.name),

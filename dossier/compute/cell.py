@@ -31,7 +31,8 @@ class RateRange:
     sustained: float
     """Nominal rate, power over nominal energy, that may last to the end."""
     burst: float
-    """Rate by current that a phase of at most :data:`BURST_TIME` may reach."""
+    """Rate by current that a phase of at most :data:`BURST_TIME` may reach. Each phase is looked at by
+    itself: that a take-off and a climb in a row may last longer together was shown by no run."""
 
 
 RATE_RANGES: Mapping[Application, RateRange] = MappingProxyType(

@@ -114,7 +114,7 @@ class Flights:
             words = (
                 f"the flight reaches {peak:.3g} capacities per hour, or needs more than "
                 f"{self.cell.rates.sustained:g} for more than {BURST_TIME:.0f} s, and one resistance stands "
-                f"for this {self.cell.application} cell to {self.cell.rates.burst:g} in short phases"
+                f"for this {self.cell.application} cell to {self.cell.rates.burst:g} in single short phases"
             )
             power = float(self.ends[int(self.phase[number])].power[number])
             return cell_validity.no_answer(

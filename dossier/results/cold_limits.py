@@ -7,10 +7,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dossier.findings import Finding, Severity
 from dossier.model.aircraft import Aircraft
 from dossier.model.battery import Option
+from dossier.quantities import Quantity
 from dossier.results.discharge_table import Outlook
-
-ZERO = 273.15
-"""0 °C in K."""
+from dossier.units import scale
 
 
 def findings(
@@ -35,13 +34,19 @@ def findings(
         temperature, words = refused
         yield Finding(
             "D012",
-            f"{limit.name}, {limit.value.text}, allows a take-off with {options[option].name} at "
-            f"{temperature - ZERO:.0f} °C, and there and below the discharge model has no answer for any "
-            f"pilot: {words}",
+            f"{limit.name}, {limit.value.text}, allows a take-off with {options[option].name} where the "
+            f"discharge model has no answer for any pilot, at {_in_unit(temperature, limit.value)} and "
+            f"below: {words}",
             "raise the limit for this battery, or show by a measured discharge at that temperature that it "
             "gives the power, and rely on that",
             options[option].place, Severity.WARNING,
         )  # fmt: skip
+
+
+def _in_unit(temperature: float, written: Quantity) -> str:
+    """Print a temperature in K in the unit that the author wrote a limit in."""
+    factor, offset = scale("temperature", written.unit)
+    return f"{(temperature - offset) / factor:.0f} {written.unit}"
 
 
 def warmest_refused(own: Sequence[Outlook]) -> tuple[float, str] | None:

@@ -92,9 +92,11 @@ def _flight(of: Serial) -> TradeNumber:
     stored = of.figures.get(f"nameplate_energy.{of.option}")
     if flight is None or stored is None:
         return TradeNumber(key, missing=NO_FLIGHT)
-    flown = sum(row.duration for row in flight.rows if not row.kept and not row.is_open)
+    flown = sum(
+        row.duration for row in flight.rows if not row.kept and not row.is_open and row.kind != "ground"
+    )
     share = (flown + flight.without_reserve.value) * flight.cruise.value / stored.value
-    words = "the whole profile, reserve used up, heaviest pilot, over nameplate energy by level power"
+    words = "time in the air, reserve used up, heaviest pilot, over nameplate energy by level power"
     return TradeNumber(key, share, share, words, flight.without_reserve.name)
 
 

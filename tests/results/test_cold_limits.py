@@ -10,6 +10,7 @@ import pytest
 from demos import demo
 
 from dossier.findings import Severity
+from dossier.quantities import parse
 from dossier.results.cold_limits import findings, warmest_refused
 from dossier.results.discharge_table import COLD, WARM, Lasting
 
@@ -27,8 +28,9 @@ def flight(option: str, *lasts: float | None, health: float | None = None) -> An
     )
 
 
-def told(table: Sequence[Any], limit: float) -> list[str]:
-    named = SimpleNamespace(name="Coldest", value=SimpleNamespace(value=limit, text="the limit"))
+def told(table: Sequence[Any], limit: float, unit: str = "°C") -> list[str]:
+    written = f"{limit - 273.15:.2f} °C" if unit == "°C" else f"{limit * 1.8 - 459.67:.2f} {unit}"
+    named = SimpleNamespace(name="Coldest", value=parse(written, "temperature"))
     aircraft = SimpleNamespace(use=SimpleNamespace(coldest_take_off_limit="cold"), limits={"cold": named})
     options = {name: SimpleNamespace(name=name, place=None) for name in ("long", "short")}
     return [one.message for one in findings(table, aircraft, options)]  # type: ignore[arg-type]
@@ -38,6 +40,12 @@ def test_a_battery_without_an_answer_where_a_take_off_is_allowed_is_told() -> No
     (message,) = told([flight("long", 900.0, 800.0, None, None, None)], limit=276.15)
     assert "at 5 °C" in message
     assert message.endswith("too cold")
+
+
+def test_the_temperature_is_told_in_the_unit_of_the_limit() -> None:
+    (message,) = told([flight("long", 900.0, None, None, None, None)], limit=283.15, unit="°F")
+    assert "50.00 °F, allows" in message
+    assert "at 59 °F and below" in message  # 15 °C
 
 
 def test_a_limit_above_the_temperatures_without_an_answer_is_right() -> None:
@@ -56,7 +64,8 @@ def test_one_pilot_with_an_answer_is_enough() -> None:
 def test_each_battery_is_told_for_itself() -> None:
     table = [flight("long", 900.0, 800.0, 700.0, 600.0, 500.0), flight("short", None, None, None, None, None)]
     (message,) = told(table, limit=283.15)
-    assert "short at 25 °C" in message
+    assert "with short where" in message
+    assert "at 25 °C and below" in message
 
 
 def test_an_aged_battery_that_is_only_asked_about_is_not_told() -> None:
