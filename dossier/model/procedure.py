@@ -187,6 +187,8 @@ class Section(Part):
     """What to do if a check of the section fails that says nothing itself."""
     stop: Flag = False
     """True if the crew may stop after this section, and take apart or go on from there."""
+    leaves: Text | None = None
+    """With ``stop``: how the crew leaves the aircraft if it stops there, and what it still needs."""
     station: StationPoint | None = None
     """Where it is done, for the drawing from above on the page of the list."""
 

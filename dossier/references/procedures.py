@@ -82,6 +82,7 @@ def _procedure(procedure: Procedure, project: Project) -> Iterator[Finding]:
     for section in procedure.sections:
         yield from placeholders(section.note, project)
         yield from placeholders(section.if_not, project)
+        yield from placeholders(section.leaves, project)
         yield from _as_it_is(section.title)
         for step in section.steps:
             yield from _step(step, project)

@@ -42,6 +42,34 @@ def without_remedies(folder: Path) -> None:
     path.write_text(re.sub(r" {8}if_not: .*\n", "", path.read_text("utf-8")), "utf-8")
 
 
+def without_step(name: str, words: str) -> Spoil:
+    """Delete the one step of a list that begins with some words."""
+
+    def spoil(folder: Path) -> None:
+        path = folder / "procedures" / f"{name}.yaml"
+        text, deleted = re.subn(
+            rf"      - do: {re.escape(words)}.*\n(?: {{8}}.*\n)+", "", path.read_text("utf-8")
+        )
+        assert deleted == 1, f"{name} has {deleted} steps {words!r}"
+        path.write_text(text, "utf-8")
+
+    return spoil
+
+
+def later(name: str, words: str, before: str) -> Spoil:
+    """Move the one step of a list that begins with some words to just before another one."""
+
+    def spoil(folder: Path) -> None:
+        path = folder / "procedures" / f"{name}.yaml"
+        text = path.read_text("utf-8")
+        (step,) = re.findall(rf"      - do: {re.escape(words)}.*\n(?: {{8}}.*\n)+", text)
+        without = text.replace(step, "", 1)
+        assert without.count(f"      - do: {before}") == 1, f"not one step {before!r}"
+        path.write_text(without.replace(f"      - do: {before}", f"{step}      - do: {before}"), "utf-8")
+
+    return spoil
+
+
 TORQUE = "Torque at {} in-lb or more, and a slot in line with the hole at {} in-lb or less."
 WIND = "{{{}}} or less with gusts, and {{{}}} or less across."
 SPOILED: dict[str, tuple[Spoil, str]] = {
@@ -92,6 +120,35 @@ SPOILED: dict[str, tuple[Spoil, str]] = {
     "a second check that says the other way": (
         replaced('says "left up, right down"', 'says "left down, right up"'),
         "V106",
+    ),
+    "a pod on its wheel without its props": (without_step("rigging-1-wings", "Hook a prop"), "V010"),
+    "props that are hooked in when a panel is carried already": (
+        later("rigging-1-wings", "Hook a prop", "Slide the left spar stub"),
+        "V010",
+    ),
+    "props that come off before the left wing is secured": (
+        later("rigging-1-wings", "Unhook both pod props", "Fit the safety pin of the left main pin"),
+        "V010",
+    ),
+    "props left on the pod when the wings are joined": (
+        without_step("rigging-1-wings", "Unhook both pod props"),
+        "V022",
+    ),
+    "the left panel off a pod without its props": (
+        without_step("de-rigging-3-wings", "Hook a prop"),
+        "V010",
+    ),
+    "the pod in the trailer with its props on": (
+        without_step("de-rigging-3-wings", "Unhook both pod props"),
+        "V010",
+    ),
+    "a tail lifted before anybody saw the blades tied": (
+        later("rigging-1-wings", "Look at the red strap", "Open the battery hatch."),
+        "V010",
+    ),
+    "tools counted when the hatch is closed again": (
+        later("de-rigging-1-battery", "Count the tool roll aloud once more.", "Write date"),
+        "V010",
     ),
 }
 

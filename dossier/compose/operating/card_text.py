@@ -1,9 +1,9 @@
 """What a card says, as blocks that are not parted: a step with its hazards and its second check is one block.
 
-A card has the whole words of its list, or the short ones: then notes of sections and what to do if a step
-fails are left to the list, and a step that has words for the card (``on_card``) says those. A hazard that
-comes again in short words, or that comes in an emergency, is told by its signal word and how to avoid it. No
-step, no second check and no way to avoid a hazard is ever left out.
+A card has the whole words of its list, or the short ones: then notes of sections, how the crew leaves what it
+stops at, and what to do if a step fails are left to the list, and a step that has words for the card
+(``on_card``) says those. A hazard that comes again in short words, or that comes in an emergency, is told by
+its signal word and how to avoid it. No step, no second check and no way to avoid a hazard is ever left out.
 """
 
 from __future__ import annotations
@@ -133,12 +133,13 @@ def _counts(said: ListText, *, short: bool) -> tuple[Block, ...]:
     items = tuple(((item, False),) for item in said.counted)
     if not items:
         return ()
+    start = "at the start, where it is stowed" if said.stowed else "at the start"
     if short:
         again = (("Count again, and tick the second boxes of the count.", True),)
-        return _count("Count: first box at the start, second box at the end", items, 2), Block(
+        return _count(f"Count: first box {start}, second box at the end", items, 2), Block(
             (Row("step", (again,), box=True),)
         )
-    return _count("Count at the start", items, 1), _count("Count at the end", items, 1)
+    return _count(f"Count {start}", items, 1), _count("Count at the end", items, 1)
 
 
 def _count(title: str, items: tuple[Runs, ...], boxes: int) -> Block:
@@ -151,8 +152,18 @@ def _section(section: SectionText, *, ticks: bool, short: bool) -> Iterator[Bloc
     if section.note:
         head.append(Row("note", (((section.note, False),),)))
     for step in section.steps:
-        yield Block((*head, *map(_hazard, step.boxes), *_step(step, ticks=ticks, short=short)))
+        stop = _stop(section.stop, short=short) if step is section.steps[-1] else ()
+        yield Block((*head, *map(_hazard, step.boxes), *_step(step, ticks=ticks, short=short), *stop))
         head = []
+
+
+def _stop(leaves: str | None, *, short: bool) -> tuple[Row, ...]:
+    """That the crew may stop there; how it leaves the aircraft is left to the list in short words."""
+    if leaves is None:
+        return ()
+    if short or not leaves:
+        return (Row("note", ((("You may stop here.", True),),)),)
+    return (Row("note", ((("You may stop here: ", True), (leaves, False)),)),)
 
 
 def _step(step: StepText, *, ticks: bool, short: bool) -> Iterator[Row]:

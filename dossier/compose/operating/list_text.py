@@ -47,6 +47,9 @@ class SectionText:
     steps: tuple[StepText, ...]
     if_not: str | None = None
     """None where the record says nothing."""
+    stop: str | None = None
+    """How the crew leaves the aircraft if it stops behind it, perhaps empty; None where it may not stop.
+    Behind the last section the list is done, and its closing says what is so."""
 
 
 @dataclass(frozen=True)
@@ -80,6 +83,8 @@ class ListText:
     """Loose items, then tools."""
     sections: tuple[SectionText, ...]
     closing: str
+    stowed: bool | None = None
+    """True if what is counted at the start is still stowed; None where it lies out."""
 
     @property
     def digest(self) -> str:
@@ -123,7 +128,7 @@ def _said(value: object) -> object:
 
 def list_text(dossier: Dossier, one: List) -> ListText:
     """Fill in and print all that a list says."""
-    procedure = one.procedure
+    procedure, rigging = one.procedure, dossier.project.rigging
     fill = LimitText.of(dossier).fill
     return ListText(
         title=one_line(procedure.title),
@@ -133,6 +138,7 @@ def list_text(dossier: Dossier, one: List) -> ListText:
         counted=tuple(map(one_line, (*procedure.loose_items, *procedure.tools))),
         sections=tuple(_section(dossier, *numbered) for numbered in enumerate(one.sections, start=1)),
         closing=fill(procedure.closing),
+        stowed=(rigging is not None and one.takes_out(rigging.kits)) or None,
     )
 
 
@@ -140,7 +146,8 @@ def _section(dossier: Dossier, number: int, section: ListSection) -> SectionText
     steps = tuple(_step(dossier, numbered) for numbered in section.steps)
     note = LimitText.of(dossier).fill(section.note)
     if_not = LimitText.of(dossier).fill(section.if_not) if section.if_not else None
-    return SectionText(f"section-{number}", one_line(section.title), note, steps, if_not)
+    stop = None if section.stop is None else LimitText.of(dossier).fill(section.stop)
+    return SectionText(f"section-{number}", one_line(section.title), note, steps, if_not, stop)
 
 
 def _step(dossier: Dossier, numbered: NumberedStep) -> StepText:

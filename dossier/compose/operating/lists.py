@@ -52,6 +52,8 @@ class ListSection:
     """What to do if a check of it fails that says nothing itself."""
     station: StationPoint | None
     """Where it is done, if the list says so."""
+    stop: str | None
+    """How the crew leaves the aircraft if it stops behind it, perhaps empty; None where it may not stop."""
 
 
 @dataclass(frozen=True)
@@ -74,6 +76,11 @@ class List:
     def steps(self) -> tuple[NumberedStep, ...]:
         """All steps in order."""
         return tuple(step for section in self.sections for step in section.steps)
+
+    def takes_out(self, kits: Collection[str]) -> bool:
+        """Whether one of its steps takes a kit out of its place: until then what it counts is stowed."""
+        acts = (act for numbered in self.steps for act in numbered.step.acts)
+        return any(act.act == "fetch" and set(act.what) & set(kits) for act in acts)
 
     @property
     def is_emergency(self) -> bool:
@@ -111,11 +118,13 @@ def _list(name: str, procedure: Procedure, path: str, fitted: tuple[Collection[s
 
 def _sections(procedure: Procedure, fitted: tuple[Collection[str], str]) -> Iterator[ListSection]:
     numbers = count(1)
-    for section in procedure.sections:
+    for number, section in enumerate(procedure.sections, start=1):
         steps = [step for step in section.steps if step.applies(*fitted)]
         kept = tuple(NumberedStep(next(numbers), step, tuple(map(str, step.hazards))) for step in steps)
         if kept:
-            yield ListSection(section.title, section.note or "", kept, section.if_not or "", section.station)
+            note, if_not = section.note or "", section.if_not or ""
+            stop = (section.leaves or "") if section.stop and number < len(procedure.sections) else None
+            yield ListSection(section.title, note, kept, if_not, section.station, stop)
 
 
 def _path(file_name: str, kind: str, *, alone: bool) -> str:

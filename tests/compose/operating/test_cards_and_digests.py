@@ -195,3 +195,23 @@ def test_equipment_a_limit_and_a_caution_change_the_digest():
         replace(dossier, project=replace(project, hazards=hazards)),
     ]
     assert len({digest(one, "rigging-1-wings") for one in [dossier, *changed]}) == 4
+
+
+@everyone
+def test_a_card_says_behind_which_sections_the_crew_may_stop_and_in_whole_words_how_it_leaves_it(serial):
+    dossier = demonstration(*serial)
+    stops = 0
+    for one, card in zip(lists(dossier), cards(dossier), strict=True):
+        wanted = [section for section in list_text(dossier, one).sections if section.stop is not None]
+        shown = [
+            note.text for note in read(card).all(".card__note") if note.text.startswith("You may stop here")
+        ]
+        short = layout(dossier, one).short
+        assert shown == [
+            f"You may stop here: {plain(section.stop)}"
+            if section.stop and not short
+            else "You may stop here."
+            for section in wanted
+        ]
+        stops += len(shown)
+    assert stops

@@ -299,3 +299,43 @@ def test_no_page_says_that_the_aircraft_is_safe_or_airworthy(serial):
         said = read(made).text.lower()
         for phrase in ("is safe", "are safe", "safe to fly", "is airworthy", "fit to fly", "fit for flight"):
             assert phrase not in said, f"{made.path}: {phrase}"
+
+
+def stopping(*sections: dict[str, object]) -> Dossier:
+    """Make a list of sections with one step each."""
+    step = ProcedureStep.model_construct(do="Look.", expect="There.")
+    made = [
+        Section.model_construct(title=f"Part {number}", steps=[step], **keys)
+        for number, keys in enumerate(sections, start=1)
+    ]
+    return with_procedures(without(quillet()), rigging=procedure(sections=made))
+
+
+def test_behind_a_section_stands_that_the_crew_may_stop_there_and_how_it_leaves_the_aircraft():
+    root = rendered(stopping({"stop": True, "leaves": "One wing is on."}, {}, {"stop": True}, {}))
+    order = [element.text for element in root.walk() if element.tag == "h2" or "may-stop" in element.classes]
+    assert order == [
+        *("Part 1", "You may stop here: One wing is on."),
+        *("Part 2", "Part 3", "You may stop here.", "Part 4", "Complete"),
+    ]
+
+
+def test_behind_the_last_section_the_closing_says_what_is_so_and_no_stop_stands_there():
+    assert rendered(stopping({}, {"stop": True, "leaves": "All is done."})).all(".may-stop") == []
+
+
+def test_a_limit_stands_in_what_a_stop_leaves():
+    dossier = stopping({"stop": True, "leaves": "Watch for {maximum_rigging_wind}."}, {})
+    changed = with_limit(dossier, "maximum_rigging_wind", "9 kt", "speed")
+    assert "Watch for 9 kt (16.7 km/h)." in rendered(changed).one(".may-stop").text
+
+
+@pytest.mark.parametrize("pair", every_list(emergency=False), ids=titled)
+def test_a_list_that_takes_a_kit_out_of_its_place_says_that_it_is_counted_there(pair):
+    dossier, one = pair
+    kits = dossier.project.rigging.kits
+    takes_out = any(
+        act.act == "fetch" and name in kits for n in one.steps for act in n.step.acts for name in act.what
+    )
+    text = read(page(dossier, one)).text
+    assert ("open the place where it is stowed" in text) == (takes_out and "Count at the start" in text)
