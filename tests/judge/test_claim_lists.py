@@ -18,7 +18,7 @@ UNMEASURED = "Not measured: no event of a serial records it"
 
 def listing(folder: Path, kind: str = "rigging", duration: str = "", times: tuple[str, ...] = ("",)) -> Any:
     steps = "\n".join(
-        f"      - do: Look at it.{chr(10)}        expect: It is there.{f'{chr(10)}        time: {time}' if time else ''}"
+        "      - do: Look at it.\n        expect: It is there." + (f"\n        time: {time}" if time else "")
         for time in times
     )
     head = f"title: A list\nkind: {kind}\npurpose: It is rigged.\npeople: 2\nclosing: Complete.\n"
