@@ -12,8 +12,9 @@ from dossier.dossier import Dossier
 from dossier.figures import Figure, OutsideRange
 from dossier.findings import Finding, Place, Rejected, Severity, in_order, refuse_errors
 from dossier.judge.claim_facts import own_numbers
+from dossier.judge.claim_lists import RIGGING_TIME, rigging_words
 from dossier.judge.claim_register import hold_claims
-from dossier.judge.claims import judge_claims
+from dossier.judge.claims import Claims, judge_claims
 from dossier.judge.decision_rules import usual_coverage
 from dossier.judge.rule_sets import known_rule_sets
 from dossier.judge.trade_facts import hold_trade_rules
@@ -29,7 +30,7 @@ from dossier.results.allowances import allowances
 from dossier.results.assembly import AssemblyRecord
 from dossier.results.assembly_checks import assembly_record
 from dossier.results.battery import packs
-from dossier.results.discharge import discharge_model
+from dossier.results.discharge import Modelled, discharge_model
 from dossier.results.empty import EmptyAircraft, empty_aircraft
 from dossier.results.energy import energy_table
 from dossier.results.flight import Flown, flight_performance
@@ -109,7 +110,7 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
     basis_of = {**bases(state), **flown.bases}
     judgement = _judgement(project, record, state, figures=made, basis_of=basis_of)
     figures = made | _by_name(*judgement.figures)
-    claims = judge_claims(project.compliance, figures, basis_of, tuple(battery.options))
+    claims = _claims(project, figures, basis_of, modelled)
     numbers = own_numbers(aircraft, battery, figures)
     register = hold_claims(project.compliance, numbers, tuple(battery.options))
     asked = Serial(state.battery or battery.heaviest, aircraft, battery, figures, energy, filled, years)
@@ -127,6 +128,20 @@ def make(project: Project, serial_number: str, as_of: date | None = None) -> Dos
         worked=worked_rows(flown.performance, empty, modelled, years, flights=made, of=(aircraft, battery)),
         sampled=sample_headlines((weighing, empty), (energy, flown)),
     )  # fmt: skip
+
+
+def _claims(
+    project: Project, figures: dict[str, Figure], basis_of: dict[str, str], modelled: Modelled
+) -> Claims:
+    """Hold what is published against the figures, the limits at which to land and the times of the lists."""
+    return judge_claims(
+        project.compliance,
+        figures,
+        basis_of,
+        tuple(project.battery.options),
+        landing=modelled.landing,
+        unmeasured={RIGGING_TIME: rigging_words(project.procedures.values())},
+    )
 
 
 def _assembled(

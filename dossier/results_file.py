@@ -45,7 +45,7 @@ from dossier.results_tables import tables
 from dossier.results_tables.table import as_plain
 from dossier.sampling import COVERAGE, Sampled, numerical_tolerance
 
-FORMAT = "dossier-results/3"
+FORMAT = "dossier-results/4"
 
 
 def as_json(dossier: Dossier) -> str:

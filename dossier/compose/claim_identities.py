@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import isfinite
 
-from dossier import display
+from dossier import display, units
 from dossier.compose import links
 from dossier.compose.grid import Cell, Grid, Mark, Row, grid, row
 from dossier.compose.printer import Printer
@@ -12,6 +12,7 @@ from dossier.judge.claim_numbers import Number
 from dossier.judge.claim_register import HeldClaim
 from dossier.judge.identity import Standing
 from dossier.judge.identity_bands import BANDS
+from dossier.styles import STYLES
 
 MARKS = {
     Standing.SOUND: Mark("sound", "conforms"),
@@ -60,7 +61,7 @@ def _option(at: Printer, one: HeldClaim) -> str:
 def _numbers(at: Printer, one: HeldClaim) -> Cell:
     target, others = one.target, "; ".join(_words(at, number) for number in one.others)
     against = f"{_source(target)}; held against: {others}" if others else _source(target)
-    return Cell(f"{target.label}, {at.value(target.value, target.style)}", _link(at, target), note=against)
+    return Cell(f"{target.label}, {in_own_unit(at, target, target.value)}", _link(at, target), note=against)
 
 
 def _link(at: Printer, number: Number) -> str:
@@ -70,7 +71,7 @@ def _link(at: Printer, number: Number) -> str:
 
 
 def _words(at: Printer, number: Number) -> str:
-    return f"{number.label}, {at.value(number.value, number.style)} ({_source(number)})"
+    return f"{number.label}, {in_own_unit(at, number, number.value)} ({_source(number)})"
 
 
 def _source(number: Number) -> str:
@@ -109,4 +110,27 @@ def _would_be(at: Printer, one: HeldClaim) -> Cell:
     if one.would_be_true is None:
         return Cell()
     off = f"off by {display.rounded(100 * one.off_by, 0)}\u00a0%" if one.off_by is not None else ""
-    return Cell(at.value(one.would_be_true, one.target.style), note=off)
+    return Cell(in_own_unit(at, one.target, one.would_be_true), note=off)
+
+
+def in_own_unit(at: Printer, number: Number, value: float) -> str:
+    """Print an SI value as the page prints such values, or in the unit in which the number was written where
+    the page knows another: a range in nautical miles is not told in feet, nor a life of years in minutes.
+
+    Args:
+        at: the page.
+        number: whose unit counts.
+        value: the number itself, or the one that would be true in its place.
+    """
+    kind, unit = number.written or ("", "")
+    if not unit or unit in (STYLES[number.style].si, STYLES[number.style].us):
+        return at.value(value, number.style)
+    factor, offset = units.scale(kind, unit)
+    amount = (value - offset) / factor
+    return f"{display.rounded(amount, _decimals(amount))}\u00a0{unit}"
+
+
+def _decimals(amount: float) -> int:
+    """Three significant digits, but no digit more than a round number has."""
+    least = max(0, 1 + display.decimals_for(amount)) if amount else 0
+    return next((few for few in range(least) if abs(round(amount, few) - amount) < 1e-9 * abs(amount)), least)

@@ -85,11 +85,30 @@ def means(claim: ClaimResult) -> str:
 def _shown(at: Printer, claim: ClaimResult) -> Cell:
     if claim.value is None:
         return Cell("nothing")
+    link = at.sheet(claim.figure) if claim.figure in at.dossier.figures and claim.figure else ""
+    if claim.least is not None:
+        return Cell(_between(claim.least, claim.most, claim.unit), link, note="published models")
     spread = claim.standard_uncertainty or 0.0
     decimals = display.decimals_for(COVERAGE_FACTOR * spread) if spread else _DECIMALS
     value = display.show_beside(claim.value, claim.claimed, claim.unit, decimals)[0]
-    link = at.sheet(claim.figure) if claim.figure in at.dossier.figures and claim.figure else ""
-    return Cell(f"{value} {expanded(spread, claim.unit)}".rstrip(), link)
+    return Cell(f"{value} {expanded(spread, claim.unit)}".rstrip(), link, note=_to_reserve(claim, decimals))
+
+
+def _to_reserve(claim: ClaimResult, decimals: int) -> str:
+    """Say that the value ends at a limit at which to land, and what it is down to the reserve."""
+    if claim.below_landing_limit is None or claim.value is None:
+        return ""
+    whole = display.rounded(claim.value + claim.below_landing_limit, decimals)
+    return f"to the limit at which to land; {whole}\u00a0{claim.unit} to the reserve"
+
+
+def _between(least: float, most: float | None, unit: str) -> str:
+    """Print what published models leave open, to two digits: nothing finer is known of it."""
+    low = display.rounded(least, display.decimals_for(least)) if least else "0"
+    if not most:
+        return f"{low}\u00a0{unit}".rstrip("\u00a0") + " and more"
+    high = display.rounded(most, display.decimals_for(most))
+    return f"{low} to {high}\u00a0{unit}".rstrip("\u00a0")
 
 
 def would_be_true(claim: ClaimResult) -> str:
@@ -98,6 +117,8 @@ def would_be_true(claim: ClaimResult) -> str:
         return ""
     spread = claim.guard_band or 0.0
     decimals = display.decimals_for(spread) if spread else _DECIMALS
+    if claim.least is not None:
+        decimals = 1 + display.decimals_for(claim.would_be_true)
     return f"{claim.relation} {_towards_truth(claim, decimals)}\u00a0{claim.unit}".rstrip("\u00a0")
 
 

@@ -10,6 +10,7 @@ from dossier.compose.open_items import open_items
 from dossier.compose.words import listed
 from dossier.dossier import Dossier
 from dossier.findings import Severity
+from dossier.judge.claim_result import Support
 from dossier.judge.verdict import State
 
 
@@ -34,10 +35,12 @@ def status(dossier: Dossier) -> Status:
     ]
     failing = [_counted(number, noun) for number, noun in both if number]
     missing = [(kept[state] + scope[state], str(state)) for state in (State.INCONCLUSIVE, State.NOT_SHOWN)]
-    other = sum(not item.address.startswith(links.CONFORMITY) for item in open_items(dossier))
+    contradicted = sum(claim.result is Support.CONTRADICTED for claim in dossier.claims)
+    other = sum(not item.address.startswith(links.CONFORMITY) for item in open_items(dossier)) - contradicted
     warnings = sum(finding.severity is Severity.WARNING for finding in dossier.findings)
     parts = [
         *missing,
+        (contradicted, "claim contradicted" if contradicted == 1 else "claims contradicted"),
         (other, "other point open" if other == 1 else "other points open"),
         (warnings, "warning" if warnings == 1 else "warnings"),
     ]

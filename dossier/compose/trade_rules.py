@@ -11,9 +11,9 @@ from dossier.display import rounded
 from dossier.judge.trade_facts import Agreement, HeldRule
 
 MARKS = {
-    Agreement.AGREES: Mark("agrees", "conforms"),
-    Agreement.DIFFERS: Mark("differs", "inconclusive"),
-    Agreement.OPEN: Mark("not excluded", "inconclusive"),
+    Agreement.INSIDE: Mark("inside its band", "conforms"),
+    Agreement.OUTSIDE: Mark("outside its band", "inconclusive"),
+    Agreement.ACROSS: Mark("across an end of its band", "inconclusive"),
     Agreement.NOT_HELD: Mark("not held", "not-shown"),
 }
 """A rule of thumb is no requirement: a serial that differs from it does not fail."""

@@ -31,7 +31,12 @@ def between(blank: ClaimResult, least: Figure, most: Figure | None) -> ClaimResu
     high = in_unit(most.value, kind, blank.unit) if most else inf
     support, true = _support(blank, low, high)
     against = most if true == high and most else least
-    ends = f"{plain(_two(low))} to {plain(_two(high))}" if most else f"{plain(_two(low))} and more"
+    first = plain(_two(low))
+    ends = (
+        unit_behind(f"{first} to {plain(_two(high))}", blank.unit)
+        if most
+        else f"{unit_behind(first, blank.unit)} and more"
+    )
     claimed = unit_behind(plain(blank.claimed), blank.unit)
     return replace(
         blank,
@@ -40,10 +45,11 @@ def between(blank: ClaimResult, least: Figure, most: Figure | None) -> ClaimResu
         value=true,
         standard_uncertainty=0.0,
         guard_band=0.0,
+        least=low,
+        most=high if most else None,
         off_by=settled(true - blank.claimed),
         would_be_true=true,
-        reason=f"Published models give {unit_behind(ends, blank.unit)}, {VERBS[support]} "
-        f"{blank.relation} {claimed}.",
+        reason=f"Published models give {ends}, {VERBS[support]} {blank.relation} {claimed}.",
     )
 
 

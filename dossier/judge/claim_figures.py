@@ -58,6 +58,7 @@ NOT_COMPUTED: Mapping[str, str] = MappingProxyType(
         "lift_off_speed": "no event of a serial measures it",
         "take_off_run": "no event measures it; beside the other claims it is held against a floor",
         "height": "no height of a whole battery is computed; the other claims give it a bound",
+        "rigging_time": "no event of a serial records it",
         "fuel_equivalent_mass": "it is no property of the aircraft; it is held against its volume below",
         "fuel_equivalent": "it is no property of the aircraft; it is held against the energy below",
     }

@@ -36,6 +36,8 @@ class Number:
     name: str = ""
     """Of the claim or the figure."""
     place: Place | None = None
+    written: tuple[str, str] | None = None
+    """Kind and unit in which somebody wrote it; None for what is computed."""
 
     @property
     def is_stated(self) -> bool:
@@ -45,7 +47,8 @@ class Number:
 
 def written(label: str, quantity: Quantity, style: str = "") -> Number:
     """Take a value of the type's files."""
-    return Number(label, quantity.value, style or quantity.kind, "type", place=quantity.place)
+    own = (quantity.kind, quantity.unit)
+    return Number(label, quantity.value, style or quantity.kind, "type", place=quantity.place, written=own)
 
 
 def made(figure: Figure, source: str = "computed") -> Number:
@@ -135,4 +138,5 @@ OF_A_BATTERY = frozenset(
 def _claimed(name: str, claim: Claim) -> Number:
     text = claim.text.replace("{value}", claim.value.text)
     style = PRINTED.get(str(claim.quantity), claim.value.kind)
-    return Number(text, claim.value.value, style, "claim", name, claim.place)
+    own = (claim.value.kind, claim.value.unit)
+    return Number(text, claim.value.value, style, "claim", name, claim.place, own)

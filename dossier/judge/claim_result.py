@@ -44,4 +44,10 @@ class ClaimResult:
     """The boldest number that the figure supports in the same relation; for ``about`` the figure itself."""
     tolerance: float | None = None
     """For ``about``: how far off is still about, as a fraction of the claim."""
+    below_landing_limit: float | None = None
+    """What the figure counts below a limit at which to land, and ``value`` leaves out."""
+    least: float | None = None
+    """Where published models leave a range: its lower end."""
+    most: float | None = None
+    """Its upper end; none where the most lenient model has no end."""
     place: Place | None = None

@@ -12,12 +12,13 @@ from dossier.findings import Finding, in_order
 from dossier.judge.case import warning
 from dossier.judge.claim_between import between
 from dossier.judge.claim_figures import Found, figure_of
+from dossier.judge.claim_landing import Early, LandsEarly, below_limit, strictly
 from dossier.judge.claim_result import ClaimResult, Support
 from dossier.judge.decision import Decision, Limit, decide, in_unit, settled, spread_in_unit
 from dossier.judge.decision_rules import usual_coverage
 from dossier.judge.evidence import estimate_in
 from dossier.judge.figure_origins import why_missing
-from dossier.judge.near_limit import draws_near
+from dossier.judge.near_limit import Part, draws_near
 from dossier.judge.verdict import Obstacle
 from dossier.judge.words import beside, called, plain, short, telling, unit_behind
 from dossier.model.compliance import Claim, Compliance
@@ -43,6 +44,9 @@ def judge_claims(
     figures: Mapping[str, Figure],
     bases: Mapping[str, str] = NO_BASES,
     batteries: Sequence[str] = (),
+    *,
+    landing: Sequence[LandsEarly] = (),
+    unmeasured: Mapping[str, str] = NO_BASES,
 ) -> Claims:
     """Judge every claim.
 
@@ -51,11 +55,14 @@ def judge_claims(
         figures: the computed figures by name.
         bases: :data:`dossier.judge.evidence.ESTIMATE` for a figure that nobody measured: it shows nothing.
         batteries: keys of the batteries of the type, for claims that name a quantity and no figure.
+        landing: limits at which to land, on the gauge cards: where one comes before the reserve, endurance
+            and range are held against what is left down to it.
+        unmeasured: why nothing is held against a quantity, where that is told by more than the quantity.
     """
     coverage = usual_coverage(compliance) or USUAL_COVERAGE
     results, findings = [], []
     for name, claim in compliance.claims.items():
-        found = _found(claim, figures, batteries)
+        found = _found(claim, figures, batteries, unmeasured)
         blank, figure = replace(_blank(name, claim), figure=found.name or None), found.figure
         obstacle = _obstacle(name, claim, found, figures) or _estimated(figure, figures, bases)
         findings += [obstacle.finding] if obstacle and obstacle.finding else []
@@ -64,14 +71,19 @@ def judge_claims(
         elif found.least:
             results.append(between(blank, found.least, found.most))
         elif figure:
-            results.append(_hold(blank, figure, coverage))
+            early = below_limit(figure, figures, landing) if blank.relation != "at most" else None
+            results.append(_hold(blank, figure, coverage, early))
     return Claims(tuple(results), in_order(findings))
 
 
-def _found(claim: Claim, figures: Mapping[str, Figure], batteries: Sequence[str]) -> Found:
-    if claim.figure is None:
-        return figure_of(claim, figures, batteries)
-    return Found(figures.get(claim.figure), name=str(claim.figure))
+def _found(
+    claim: Claim, figures: Mapping[str, Figure], batteries: Sequence[str], unmeasured: Mapping[str, str]
+) -> Found:
+    if claim.figure is not None:
+        return Found(figures.get(claim.figure), name=str(claim.figure))
+    if str(claim.quantity) in unmeasured:
+        return Found(reason=unmeasured[str(claim.quantity)])
+    return figure_of(claim, figures, batteries)
 
 
 def _kind(figure: Figure) -> str:
@@ -143,27 +155,30 @@ def _estimated(
     return Obstacle(f"The figure {found!r} is a physical estimate, and an estimate shows nothing.")
 
 
-def _hold(blank: ClaimResult, figure: Figure, coverage: float) -> ClaimResult:
-    """Hold the figure and its guard band against the claim."""
-    value = in_unit(figure.value, _kind(figure), blank.unit)
-    uncertainty = spread_in_unit(figure.standard_uncertainty, _kind(figure), blank.unit)
+def _hold(blank: ClaimResult, figure: Figure, coverage: float, early: Early | None) -> ClaimResult:
+    """Hold the figure and its guard band against the claim; the stricter of two limits decides."""
+    whole = _held(blank, figure, coverage, 1.0)
+    return strictly(_held(blank, figure, coverage, early.kept), whole, early) if early else whole
+
+
+def _held(blank: ClaimResult, figure: Figure, coverage: float, share: float) -> ClaimResult:
+    """Hold a part of the figure, all of it mostly."""
+    value = in_unit(share * figure.value, _kind(figure), blank.unit)
+    uncertainty = spread_in_unit(share * figure.standard_uncertainty, _kind(figure), blank.unit)
     result = replace(
         blank,
         value=value,
         standard_uncertainty=uncertainty,
         off_by=settled(value - blank.claimed),
     )
-    return (
-        _about(result, figure, value, coverage)
-        if blank.relation == "about"
-        else _bounded(result, figure, value, coverage)
-    )
+    judged = _about if blank.relation == "about" else _bounded
+    return judged(result, (share, figure), value, coverage)
 
 
-def _decided(result: ClaimResult, figure: Figure, limit: Limit, coverage: float) -> Decision:
+def _decided(result: ClaimResult, part: Part, limit: Limit, coverage: float) -> Decision:
     """Decide as for a requirement: near the limit by draws, where they say otherwise than a normal spread."""
     value, uncertainty = result.value or 0.0, result.standard_uncertainty or 0.0
-    draws = draws_near(value, uncertainty, limit, ((1.0, figure),), result.unit)
+    draws = draws_near(value, uncertainty, limit, (part,), result.unit)
     return decide(value, uncertainty, limit, coverage, draws)
 
 
@@ -172,9 +187,9 @@ def _unanswered(result: ClaimResult) -> ClaimResult:
     return replace(result, result=Support.NOT_SUPPORTED, reason=reason)
 
 
-def _bounded(result: ClaimResult, figure: Figure, value: float, coverage: float) -> ClaimResult:
+def _bounded(result: ClaimResult, part: Part, value: float, coverage: float) -> ClaimResult:
     limit = Limit(result.claimed, ">=" if result.relation == "at least" else "<=")
-    decision = _decided(result, figure, limit, coverage)
+    decision = _decided(result, part, limit, coverage)
     if isinf(decision.guard_band):
         return _unanswered(result)
     support = _support(decision.outcome == "conforms", decision.outcome == "does not conform")
@@ -187,10 +202,10 @@ def _bounded(result: ClaimResult, figure: Figure, value: float, coverage: float)
     )
 
 
-def _about(result: ClaimResult, figure: Figure, value: float, coverage: float) -> ClaimResult:
+def _about(result: ClaimResult, part: Part, value: float, coverage: float) -> ClaimResult:
     room = (result.tolerance or 0.0) * abs(result.claimed)
     ends = (Limit(result.claimed + room, "<="), Limit(result.claimed - room, ">="))
-    decisions = [_decided(result, figure, end, coverage) for end in ends]
+    decisions = [_decided(result, part, end, coverage) for end in ends]
     support = _support(
         all(decision.outcome == "conforms" for decision in decisions),
         any(decision.outcome == "does not conform" for decision in decisions),

@@ -51,7 +51,12 @@ BANDS: Mapping[str, Band] = MappingProxyType(
             "own",
             "chain of the drive; propeller 0.50 to 0.87 read, motor 0.95 read in a post",
         ),
-        "sustain_share": Band((0.12, 0.35), (0.0, 1.0), "common practice", "about a fifth of take-off power"),
+        "sustain_share": Band(
+            (1 / 8, 1 / 3),
+            (0.0, 1.0),
+            "common practice",
+            "about a fifth of take-off power; an eighth to a third is own",
+        ),
         "climb_rate": Band((0.45, 0.75), (0.0, 0.83), "own", "efficiency from the power named to the thrust"),
         "climb_rate_of_disc": _at_most(
             0.9, 1.0, "exact", "above the ideal disc is impossible; 0.9 of it is own"
@@ -166,7 +171,7 @@ BANDS: Mapping[str, Band] = MappingProxyType(
             "0.008 sailplane, 0.025 and 0.037 light aeroplanes read; below 0.006 rare, memory",
         ),
         "drag_area": Band(
-            (0.08, inf), (0.0, inf), "own", "m² with an ideal wing; open or strutted single-seater"
+            (0.08, inf), (0.0, inf), "own", "drag area with an ideal wing; open or strutted single-seater"
         ),
     }
 )

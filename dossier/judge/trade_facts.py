@@ -13,9 +13,9 @@ from dossier.judge.trade_rules import TRADE_RULES, Range, TradeRule
 class Agreement(StrEnum):
     """How a number stands beside a rule of thumb."""
 
-    AGREES = "agrees"
-    DIFFERS = "differs"
-    OPEN = "not excluded"
+    INSIDE = "inside its band"
+    OUTSIDE = "outside its band"
+    ACROSS = "across an end of its band"
     """It is a range, of which a part bears the rule out."""
     NOT_HELD = "not held"
     """The record has no number for it."""
@@ -94,5 +94,5 @@ def _held(rule: TradeRule, own: OwnNumber) -> HeldRule:
 def agreement(found: Range, band: Range) -> Agreement:
     """Say whether a range lies in a band, beside it, or across one of its ends; ends count as inside."""
     if band[0] <= found[0] and found[1] <= band[1]:
-        return Agreement.AGREES
-    return Agreement.DIFFERS if found[1] < band[0] or found[0] > band[1] else Agreement.OPEN
+        return Agreement.INSIDE
+    return Agreement.OUTSIDE if found[1] < band[0] or found[0] > band[1] else Agreement.ACROSS

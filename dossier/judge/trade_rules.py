@@ -29,6 +29,9 @@ ENERGY, SUSTAIN, CLIMB, CLIMB_TIME = 6.7 * KWH, 3e3, 15e3, 120.0
 POUND, US_GALLON = 0.45359237, 3.785411784e-3
 CYCLES, CYCLE_TIME, FLOWN = 800.0, 2 * HOUR, 100 * HOUR
 """An ordinary owner flies less than 100 hours a year (common practice, no source)."""
+HALF = 67.0
+HALF_BAND = (SERIES * CELL_MIDDLE[0], 2 * HALF - SERIES * CELL_MIDDLE[0])
+"""About what is said, down to the lowest of the cells that a half is looked for in."""
 GENTLE, HARD = 0.5, 3.0
 """Capacities an hour of a discharge in two hours and in twenty minutes."""
 MANY = 2.0
@@ -101,9 +104,9 @@ TRADE_RULES: tuple[TradeRule, ...] = (
         _marks(CELL_FULL)(), "18 cells at rest of 4.05 to 4.25 V (own)", _marks(CELL_FULL), "18 such cells",
     ),
     TradeRule(
-        "half_of_18", "and about 67 V at half", (67.0, 67.0), "voltage",
-        _marks(CELL_MIDDLE)(), "18 cells at rest of 3.55 to 3.75 V (own)", _marks(CELL_MIDDLE),
-        "18 such cells",
+        "half_of_18", "and about 67 V at half", (HALF, HALF), "voltage",
+        HALF_BAND, "as far above 67 V as 18 cells of 3.55 V lie below it (own)", _marks(CELL_MIDDLE),
+        "18 cells at rest of 3.55 to 3.75 V (own)",
     ),
     TradeRule(
         "empty_of_18", "and 54 V when empty", (54.0, 54.0), "voltage",
@@ -121,7 +124,7 @@ TRADE_RULES: tuple[TradeRule, ...] = (
     ),
     TradeRule(
         "sustain_share", "Sustaining takes about a fifth of take-off power", (0.2, 0.2), "ratio",
-        BANDS["sustain_share"].sound, "common practice: an eighth to a third", _alike(SUSTAIN / CLIMB),
+        BANDS["sustain_share"].sound, "about a fifth: an eighth to a third (own)", _alike(SUSTAIN / CLIMB),
         "3 kW over 15 kW",
     ),
     TradeRule(

@@ -71,6 +71,7 @@ QUANTITIES: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "take_off_run": ("length",),
         "propeller_diameter": ("length",),
         "trailer_width": ("length",),
+        "rigging_time": ("time",),
         # how long and how far
         "endurance": ("time",),
         "range": ("length",),

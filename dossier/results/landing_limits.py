@@ -43,6 +43,11 @@ class LandingLimit:
         """Whether the endurance counts at least a minute below the limit."""
         return self.early >= MINUTE
 
+    @property
+    def words(self) -> str:
+        """The limit as the record names it, with its value."""
+        return f"{self.limit.name}, {self.limit.value.text}"
+
 
 def landing_limits(cards: Sequence[Gauge], aircraft: Aircraft) -> tuple[LandingLimit, ...]:
     """Find on each card where the limits of ``use`` are reached; none where ``use`` names none."""
@@ -99,7 +104,7 @@ def findings(found: Sequence[LandingLimit], names: dict[str, str]) -> tuple[Find
 
 def _finding(one: LandingLimit, battery: str) -> Iterator[Finding]:
     place = one.limit.place_of_key("value")
-    stated, kept = f"{one.limit.name}, {one.limit.value.text}", f"{100 * one.reserve:.0f} %"
+    stated, kept = one.words, f"{100 * one.reserve:.0f} %"
     reached = f"{100 * one.charge:.0f} % of the charge"
     if one.gives_away:
         yield Finding(

@@ -21,10 +21,10 @@ COLUMNS = (
     ("basis", WORDS, "of the band"),
     ("by_formula_from", "number", "what the formulas make of the numbers of the rule"),
     ("by_formula_to", "number", "the upper end of the same"),
-    ("by_formula_result", WORDS, "agrees, differs or not excluded"),
+    ("by_formula_result", WORDS, "inside its band, outside its band, or across an end of it"),
     ("serial_from", "number", "the number of this serial"),
     ("serial_to", "number", "the upper end of the same"),
-    ("serial_result", WORDS, "agrees, differs, not excluded or not held"),
+    ("serial_result", WORDS, "the same, or not held"),
     ("what", WORDS, "what the number of this serial is, or what is missing"),
     ("is_held", FLAG, "whether the record gives a number"),
 )

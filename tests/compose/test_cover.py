@@ -20,6 +20,7 @@ from dossier.compose.printer import Printer
 from dossier.compose.status import status
 from dossier.display import show_figure
 from dossier.dossier import Dossier
+from dossier.judge.claim_result import Support
 from dossier.judge.verdict import State, Verdict
 from dossier.results.assembly import Block
 
@@ -172,6 +173,25 @@ def test_open_work_keeps_a_dossier_from_the_mark_that_nothing_is_open() -> None:
     dossier = judged(State.CONFORMS)
     left = replace(dossier.assembly, blocks=(Block("Wing", "open", "", fails=False),))
     assert status(replace(dossier, assembly=left)).words == "Conforms to 1 requirement; 1 other point open"
+
+
+@pytest.mark.parametrize(
+    ("results", "words"),
+    [
+        ([Support.CONTRADICTED], "; 1 claim contradicted"),
+        (
+            [Support.CONTRADICTED, Support.NOT_SHOWN, Support.SUPPORTED, Support.CONTRADICTED],
+            "; 2 claims contradicted; 1 other point open",
+        ),
+        ([Support.NOT_SUPPORTED, Support.NOT_SHOWN], "; 2 other points open"),
+    ],
+)
+def test_a_claim_that_is_contradicted_is_told_apart_from_open_points(
+    results: list[Support], words: str
+) -> None:
+    claims = tuple(replace(made("quillet-e1", "0003").claims[0], result=result) for result in results)
+    found = status(replace(judged(State.CONFORMS), claims=claims))
+    assert (found.words, found.kind) == (f"Conforms to 1 requirement{words}", "open")
 
 
 def test_a_failing_requirement_governs_before_one_with_a_smaller_margin() -> None:

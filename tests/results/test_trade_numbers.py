@@ -70,7 +70,7 @@ def test_half_a_box_that_flies_is_held_by_the_discharge_model(tmp_path: Path) ->
     draft.aircraft["profile"] = [{"name": "Cruise", "kind": "cruise", "power": "2 kW"}]
     one = rule(draft.make(tmp_path), "half_pack")
     assert one.own.words.endswith("by the discharge model")
-    assert one.result is Agreement.AGREES
+    assert one.result is Agreement.INSIDE
 
 
 def test_time_in_the_air_over_the_plain_quotient(tmp_path: Path) -> None:
