@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import ceil
 
 import numpy as np
 
@@ -15,9 +16,14 @@ from dossier.cure_log import Column
 from dossier.quantities import Quantity
 from dossier.results.assembly_cures import LoggedCure, in_unit_of
 
-_HEADS = "+ Step and file | # At the lowest temperature or above | # Lowest | # Highest | # Fastest rise"
+_HEADS = (
+    "+ Step and file | # At the lowest temperature or above | "
+    "# Lowest between first and last row at the limit | # Highest | # Fastest rise"
+)
 _MOST_POINTS = 400
 """Points of a drawing: more are not seen at its width. The table is made from every row."""
+_TABLE_ROWS = 12
+"""Equal steps of the rows of the log that are printed."""
 
 
 @dataclass(frozen=True)
@@ -94,14 +100,34 @@ def _words(cure: LoggedCure) -> str:
 
 
 def _values(cure: LoggedCure) -> Grid:
-    """The log at every twelfth of its length, and its warmest row."""
+    """One row of the log in so many, its first and its last, and those with an extreme, which say so."""
     due, run = cure.due, cure.run
-    at = {int(one) for one in np.linspace(0, len(run.time) - 1, min(13, len(run.time))).round()}
+    count = len(run.time)
+    step = max(1, ceil((count - 1) / _TABLE_ROWS))
+    extremes = _extremes(cure)
     rows = [
-        row(in_unit_of(due.time, float(run.time[one])), in_unit_of(due.lowest, float(run.temperature[one])))
-        for one in sorted(at | {int(np.argmax(run.temperature))})
+        row(
+            in_unit_of(due.time, float(run.time[one])),
+            Cell(in_unit_of(due.lowest, float(run.temperature[one])), note=extremes.get(one, "")),
+        )
+        for one in sorted({*range(0, count, step), count - 1, *extremes})
     ]
-    return grid("Rows of the log", "# Time | # Temperature", rows)
+    which = f"One row in {step} of the log, its last, and its extremes" if step > 1 else "Rows of the log"
+    return grid(which, "# Time | # Temperature", rows)
+
+
+def _extremes(cure: LoggedCure) -> dict[int, str]:
+    """Number of a row -> what it is the extreme of; the lowest at work is the one that the table of cures
+    prints."""
+    values = cure.run.temperature
+    found = {int(np.argmin(values)): "lowest of the whole log", int(np.argmax(values)): "highest"}
+    warm = np.flatnonzero(values >= cure.due.lowest.value)
+    if len(warm):
+        lowest = int(warm[0] + np.argmin(values[warm[0] : warm[-1] + 1]))
+        found[lowest] = "; ".join(
+            filter(None, (found.get(lowest), "lowest between first and last row at the limit"))
+        )
+    return found
 
 
 def _in_unit(values: Column, unit: str) -> Column:

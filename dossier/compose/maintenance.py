@@ -32,6 +32,8 @@ STATES = {
     BEFORE_FLIGHT: Mark("Due before flight", "inconclusive"),
     DUE: Mark("Not yet due", "conforms"),
 }
+SORTED = "overdue, due before flight, not known, then by the share of the interval that is left"
+"""365 of 365 days stand below 1766 of 1826: what is left in days alone says little of how soon to plan."""
 HEADS = "+ What | State | Due | Left | = Last done | Interval | Who"
 LIFE_HEADS = "+ Component | State | Due | Left | = Life began | Life"
 
@@ -86,11 +88,11 @@ def _tasks(at: Printer, items: Iterable[DueItem]) -> Grid:
         )
         for item in items
     ]
-    return grid("Tasks, the worst first", HEADS, rows)
+    return grid(f"Tasks, {SORTED}", HEADS, rows)
 
 
 def _lives(at: Printer, items: Iterable[DueItem]) -> Grid:
-    return grid("Lives of components, the worst first", LIFE_HEADS, (_life(at, item) for item in items))
+    return grid(f"Lives of components, {SORTED}", LIFE_HEADS, (_life(at, item) for item in items))
 
 
 def _life(at: Printer, item: DueItem) -> Row:

@@ -29,9 +29,17 @@ def _flight_test(at: Printer, measured: Measured, figure: Figure) -> str:
     result = measured.result
     mass = f", at {at.quantity(result.at_mass)}" if result.at_mass else ", at a mass that is not recorded"
     limit = figure.working.inputs.get("m")
-    scaled = f", scaled to {at.value(limit.value, 'mass')}" if isinstance(limit, Input) else ""
+    scaled = _scaled(at, result.at_mass.value if result.at_mass else None, limit)
     how = str(result.configuration).rstrip(".")
     return f"Flight test of {measured.test.date.isoformat()}: {how}{mass}{scaled}. {NOT_COMPARED}."
+
+
+def _scaled(at: Printer, flown: float | None, limit: object) -> str:
+    """Say to which mass a speed was scaled; nothing where it was flown at that mass."""
+    if not isinstance(limit, Input):
+        return ""
+    printed = at.value(limit.value, "mass")
+    return "" if flown is not None and at.value(flown, "mass") == printed else f", scaled to {printed}"
 
 
 def _weighing(at: Printer) -> str:

@@ -296,6 +296,19 @@ def test_beside_a_measured_speed_stands_its_test_and_that_nobody_compared_it() -
     assert measured_by.NOT_COMPARED in shown
 
 
+def test_a_speed_that_was_flown_at_the_mass_itself_is_not_called_scaled() -> None:
+    # a sentence of one test that was flown at the maximum take-off mass
+    shown = text_of("barrow-t2", "T2-007", "conformity.md")
+    masses = re.findall(r"at (\d+\.\d kg \([^)]*\)), scaled to (\d+\.\d kg \([^)]*\))", shown)
+    assert [pair for pair in masses if pair[0] == pair[1]] == []
+    assert "at 275.0 kg" in shown
+
+
+def test_what_is_only_recalled_of_a_method_is_told_as_such() -> None:
+    shown = text_of("quillet-e1", "0003", "conformity.md")
+    assert "the estimate that AC 103-7 is said to offer for this speed" in shown
+
+
 def test_a_text_that_was_checked_after_the_state_says_so() -> None:
     assert "2026-11-25, after this state of 2026-05-09" in text_of("quillet-e1", "0003", "conformity.md")
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from packet_reading import composed, made, text_of
 
+from dossier.results.maintenance import DUE
+
 PAGE = "maintenance.md"
 
 
@@ -16,11 +18,29 @@ def test_what_is_overdue_stands_on_the_page_and_on_the_cover() -> None:
 def test_the_worst_task_is_the_first_row() -> None:
     text = text_of("quillet-e1", "0005", PAGE)
     places = [
-        text.index(item.name, text.index("Tasks, the worst first"))
+        text.index(item.name, text.index("Tasks, overdue"))
         for item in made("quillet-e1", "0005").maintenance.items
         if not item.is_life
     ]
     assert places == sorted(places)
+
+
+def test_the_captions_say_by_what_the_rows_are_sorted() -> None:
+    text = text_of("quillet-e1", "0003", PAGE)
+    assert text.count("then by the share of the interval that is left") == 2
+    assert "worst first" not in text
+
+
+def test_what_is_not_yet_due_is_sorted_by_the_share_that_is_left() -> None:
+    due = made("quillet-e1", "0003").maintenance
+    assert due is not None
+    shares = [
+        min(measure.share for measure in item.measures if measure.share is not None)
+        for item in due.items
+        if item.state == DUE
+    ]
+    assert len(shares) > 2
+    assert shares == sorted(shares)
 
 
 def test_a_task_leads_to_its_procedure() -> None:

@@ -8,6 +8,8 @@ from pathlib import Path
 import pytest
 from errors.cases import ASSEMBLY, CURED, LOGGED_CURE, RECORD
 
+from dossier.compose.cures import cures
+from dossier.compose.printer import Printer
 from dossier.dossier import Dossier
 from dossier.findings import Finding, Rejected
 from dossier.pipeline import run
@@ -140,3 +142,36 @@ def test_a_log_of_another_day_is_not_read_before_it(tmp_path: Path) -> None:
     record.write_text(record.read_text("utf-8").replace(CURED, LOGGED_CURE), "utf-8")
     (tmp_path / "p/serials/0001/evidence/cure.csv").write_text("nonsense", "utf-8")
     assert run(tmp_path / "p", "0001", date(2026, 2, 1)).assembly.cures == {}
+
+
+def printed(dossier: Dossier) -> list[tuple[str, ...]]:
+    """Time, temperature and small print of each row of the printed log, the caption first."""
+    part = cures(Printer(dossier, "assembly.md"))
+    assert part is not None
+    values = part.plots[0].values
+    return [
+        (values.caption,),
+        *((one.cells[0].text, one.cells[1].text, one.cells[1].note) for one in values.rows),
+    ]
+
+
+def test_the_printed_rows_of_a_log_hold_its_extremes_and_say_which_they_are(tmp_path: Path) -> None:
+    # warmed from 10 °C, below the limit; the lowest at work stands in a row that no equal step would meet
+    values = [10.0, *steady(22.0, 20)]
+    values[7] = 21.1
+    values[len(values) - 4] = 22.9
+    (caption,), *found = printed(made(tmp_path, values))
+    assert caption.startswith("One row in ")
+    assert caption.endswith(" of the log, its last, and its extremes")
+    notes = {note: temperature for _, temperature, note in found if note}
+    assert notes == {
+        "lowest of the whole log": "10 °C",
+        "lowest between first and last row at the limit": "21.1 °C",
+        "highest": "22.9 °C",
+    }
+
+
+def test_the_lowest_of_a_cure_is_headed_by_what_it_is_the_lowest_of(tmp_path: Path) -> None:
+    part = cures(Printer(made(tmp_path, steady(60.0)), "assembly.md"))
+    assert part is not None
+    assert [head.text for head in part.table.heads][2] == "Lowest between first and last row at the limit"
