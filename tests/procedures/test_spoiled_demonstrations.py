@@ -146,6 +146,10 @@ SPOILED: dict[str, tuple[Spoil, str]] = {
         later("rigging-1-wings", "Look at the red strap", "Open the battery hatch."),
         "V010",
     ),
+    "a power connector that is opened without a look at key and display": (
+        without_step("de-rigging-1-battery", "Look at the start key, the red disconnect"),
+        "V010",
+    ),
     "tools counted when the hatch is closed again": (
         later("de-rigging-1-battery", "Count the tool roll aloud once more.", "Write date"),
         "V010",
