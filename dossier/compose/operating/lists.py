@@ -52,7 +52,7 @@ class ListSection:
     """What to do if a check of it fails that says nothing itself."""
     station: StationPoint | None
     """Where it is done, if the list says so."""
-    stop: str | None
+    stop: str | None = None
     """How the crew leaves the aircraft if it stops behind it, perhaps empty; None where it may not stop."""
 
 

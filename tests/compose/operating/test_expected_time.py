@@ -21,7 +21,7 @@ def spaced(text: str) -> str:
 
 def timed(times: tuple[str | None, ...], duration: str | None, people: int = 2) -> tuple[List, object]:
     dossier = quillet()
-    old = dossier.project.procedures["rigging"]
+    old = dossier.project.procedures["rigging-2-tail"]
     step = old.sections[0].steps[0]
     steps = [step.model_copy(update={"time": parse(time, "time") if time else None}) for time in times]
     section = old.sections[0].model_copy(update={"steps": steps})
@@ -73,7 +73,7 @@ def test_whoever_the_list_names_signs_it_and_nobody_else() -> None:
 
 def test_whoever_signs_one_step_has_a_line_of_his_own() -> None:
     dossier = quillet()
-    old = dossier.project.procedures["rigging"]
+    old = dossier.project.procedures["rigging-2-tail"]
     step = old.sections[0].steps[0].model_copy(update={"signs": "Owner of the field"})
     section = old.sections[0].model_copy(update={"steps": [step]})
     (one,) = lists(with_procedures(dossier, rigging=old.model_copy(update={"sections": [section]})))
