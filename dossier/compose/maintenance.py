@@ -88,11 +88,13 @@ def _tasks(at: Printer, items: Iterable[DueItem]) -> Grid:
         )
         for item in items
     ]
-    return grid(f"Tasks, {SORTED}", HEADS, rows)
+    return grid(f"Tasks in this order: {SORTED}", HEADS, rows)
 
 
 def _lives(at: Printer, items: Iterable[DueItem]) -> Grid:
-    return grid(f"Lives of components, {SORTED}", LIFE_HEADS, (_life(at, item) for item in items))
+    return grid(
+        f"Lives of components in this order: {SORTED}", LIFE_HEADS, (_life(at, item) for item in items)
+    )
 
 
 def _life(at: Printer, item: DueItem) -> Row:

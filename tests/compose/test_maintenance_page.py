@@ -18,7 +18,7 @@ def test_what_is_overdue_stands_on_the_page_and_on_the_cover() -> None:
 def test_the_worst_task_is_the_first_row() -> None:
     text = text_of("quillet-e1", "0005", PAGE)
     places = [
-        text.index(item.name, text.index("Tasks, overdue"))
+        text.index(item.name, text.index("Tasks in this order"))
         for item in made("quillet-e1", "0005").maintenance.items
         if not item.is_life
     ]
