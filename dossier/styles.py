@@ -45,6 +45,7 @@ STYLES: dict[str, Style] = {
     "resistance": Style("resistance", "mΩ", 1, "mΩ", 1),
     "temperature": Style("temperature", "°C", 0, "°F", 0),
     "warming": Style("temperature", "K", 1, "K", 1),
+    "heating_rate": Style("heating_rate", "°C/min", 2, "°F/min", 1),
     "heat": Style("energy", "Wh", 0, "Wh", 0),
     "heat_rate": Style("power", "W", 0, "W", 0),
     "specific_heat": Style("specific_heat", "J/(kg K)", 0, "J/(kg K)", 0),
