@@ -85,40 +85,55 @@ def test_every_page_opens_in_silence_fits_its_screen_and_asks_for_nothing_outsid
         assert wide == []
 
 
-def structure(page: Path) -> str:
-    """Tags, classes, roles and labels of a page, without its words: what most rules of
-    accessibility look at."""
+def structure(page: Path) -> set[str]:
+    """Each element of a page within its parent: tags, classes, roles and labels, without words. That is what
+    most rules of accessibility look at."""
     parser = _Structure()
     parser.feed(page.read_text(encoding="utf-8"))
-    return "".join(parser.parts)
+    return parser.within
+
+
+VOID = frozenset({"br", "col", "hr", "img", "input", "link", "meta", "path", "use", "wbr"})
 
 
 class _Structure(HTMLParser):
     def __init__(self) -> None:
         super().__init__()
-        self.parts: list[str] = []
+        self.within: set[str] = set()
+        self.open: list[tuple[str, str]] = []
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         kept = [
             f"{name}={value if name in ('class', 'role', 'type', 'scope') else bool(value)}"
             for name, value in attrs
         ]
-        self.parts.append(f"<{tag} {' '.join(kept)}>")
+        part = f"<{tag} {' '.join(kept)}>"
+        self.within.add(f"{self.open[-1][1] if self.open else ''}{part}")
+        if tag not in VOID:
+            self.open.append((tag, part))
+
+    def handle_endtag(self, tag: str) -> None:
+        if tag in (name for name, _ in self.open):
+            while self.open.pop()[0] != tag:
+                pass
 
 
 @pytest.mark.parametrize("project", sorted({project for project, _ in SERIALS}))
 def test_every_page_keeps_wcag_2_2_aa(
     project: str, tmp_path: Path, reader: Reader, violations: Callable[[Any], list[str]]
 ) -> None:
-    """Pages of several serials that differ in words alone are looked at once."""
-    found, seen = [], set()
-    tab = None
+    """Every page of the first serial but its working sheets, which run to 20,000 elements of one template; of
+    the sheets, and of the other serials, the pages with an element that no page before them holds."""
+    found: list[str] = []
+    seen: set[str] = set()
+    tab, first = None, next(iter(demo(project)))
     for number, made in demo(project).items():
         build_site(packet(made), tmp_path / number, epoch=0)
         tab = tab or reader.open(tmp_path / number / "index.html", size="phone")
         for page in pages(tmp_path / number):
-            if (shape := structure(page)) not in seen:
-                seen.add(shape)
+            known = (shape := structure(page)) <= seen
+            seen |= shape
+            if not known or (number == first and page.parent.name != "working"):
                 tab.goto(page.as_uri())
                 found += [f"{number}/{page.name}: {breach}" for breach in violations(tab)]
     assert found == []
