@@ -159,6 +159,15 @@ class Spoiled:
     """What was put into the serial's record."""
 
 
+def _without_rigging(value: Any) -> None:
+    """Take out what names a connection, since rigging.yaml is left out too."""
+    for item in value.values() if isinstance(value, dict) else value if isinstance(value, list) else ():
+        _without_rigging(item)
+    if isinstance(value, dict):
+        for key in ("joins", "senses", "seen"):
+            value.pop(key, None)
+
+
 @cache
 def spoiled(tricks: tuple[str, ...]) -> Spoiled:
     """Compose a demonstration serial after tricks were put into every free text of its files."""
@@ -173,6 +182,7 @@ def spoiled(tricks: tuple[str, ...]) -> Spoiled:
             tree = spoiler.tree(yaml.load((folder / name).read_text("utf-8"), yaml.BaseLoader))
             for task in tree.get("tasks", {}).values():
                 task.pop("procedure", None)  # the procedures are left out
+            _without_rigging(tree)
             (folder / name).write_text(yaml.safe_dump(tree, sort_keys=False, allow_unicode=True), "utf-8")
         made = packet(pipeline.run(folder, SERIAL))
     finally:
