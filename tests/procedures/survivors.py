@@ -36,6 +36,7 @@ EQUIVALENT = {
         "swapped",
         "Push the sleeve back and take the left aileron connector off its ball.",
     ): "the tip may be held earlier",
+    ("moved to the end", "Unhook both pod props."): "props that stay hooked hold the pod for longer",
     ("swapped", "Turn the key to 0 and take it out."): "both stop the motor; either comes first",
     ("moved to the end", "Push the airbrake lever forward until it goes over centre."): "the airbrakes may "
     "be closed and "
