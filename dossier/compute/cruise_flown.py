@@ -71,6 +71,7 @@ def instants_of_cruise(time: float, **inputs: float | Sequence[float]) -> Points
         inputs: as there.
     """
     even = np.linspace(0.0, time, INSTANTS)
+    # the formula's own inputs by name: a mapping has one type for all of them
     flights = _flown(even.tolist(), **inputs)  # type: ignore[arg-type]
     last = flights.ends[-1]
     power = np.asarray(inputs["P_cell"], float)

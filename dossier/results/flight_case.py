@@ -12,7 +12,7 @@ from dossier.compute.cell import Cell
 from dossier.compute.cell_circuit import working_voltage
 from dossier.compute.cell_resistance import WARM, resistance_factor
 from dossier.compute.cell_validity import HOUR
-from dossier.compute.charge_left import charge_after, charge_kept
+from dossier.compute.charge_left import charge_kept
 from dossier.compute.power_floor import charge_kept_for_power, power_floors
 from dossier.compute.scenarios import scenarios
 from dossier.figures import OutsideRange
@@ -58,19 +58,6 @@ class FlightCase:
     def full(self) -> float:
         """State of charge when charging has ended."""
         return self.model.charge_at(self.model.option.full_cell_voltage.value)
-
-    def start(self, health: float) -> float:
-        """Return the state of charge where the cruise begins, with a part of the nominal capacity left.
-
-        Raises:
-            OutsideRange: the phases before it take more than there is.
-        """
-        model = self.model
-        return charge_after(
-            model.option.full_cell_voltage.value, [row.energy for row in self.before],
-            eta_b=self.efficiency, N=float(model.shape.cells), Q_cell=model.circuit.capacity * health,
-            z_i=model.circuit.rest.x, U_i=model.circuit.rest.y,
-        )  # fmt: skip
 
     def floor(self, at: Condition) -> Floor:
         """Return the state of charge that level flight leaves: for the reserve, and for the energy and the
